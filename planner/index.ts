@@ -1,0 +1,2 @@
+// The face of the planner: others import from here and nowhere deeper.
+export * from './model/index.ts';

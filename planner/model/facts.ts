@@ -1,0 +1,75 @@
+// What has happened, and what the brewer has decided: inputs that a plan may not contradict.
+import { z } from 'zod';
+import { between, IsoDay, Name, whole } from './common.ts';
+
+/** Where the yeast of a pitch came from. Amounts are as planned or as poured. */
+export const PitchSource = z
+  .discriminatedUnion('kind', [
+    z.strictObject({ kind: z.literal('fresh'), packs: whole(0, 100_000) }),
+    z.strictObject({ kind: z.literal('jar'), jar: Name, drawMl: between(0, 10_000_000) }),
+    z.strictObject({ kind: z.literal('harvest'), brew: Name, drawMl: between(0, 10_000_000) }),
+  ])
+  .meta({ id: 'PitchSource' });
+export type PitchSource = z.infer<typeof PitchSource>;
+
+/** A brew that has been brewed and pitched. */
+export const BrewedFact = z
+  .strictObject({
+    brew: Name,
+    day: IsoDay,
+    tank: Name,
+    yeast: Name,
+    source: PitchSource,
+    starterLitres: between(0, 100_000).default(0),
+    generation: whole(0, 100),
+    pitchedB: between(0, 100_000_000).describe(
+      'Viable cells pitched, billion, as predicted or counted',
+    ),
+    emptiedOn: IsoDay.nullable().default(null).describe('When the tank was emptied, once it was'),
+  })
+  .meta({ id: 'BrewedFact' });
+export type BrewedFact = z.infer<typeof BrewedFact>;
+
+/** Slurry that has been taken from a beer; 0 mL: nothing usable came. */
+export const HarvestedFact = z
+  .strictObject({
+    brew: Name,
+    day: IsoDay,
+    settledMl: between(0, 10_000_000).describe('Settled slurry in the jars, mL'),
+    state: z.enum(['sound', 'watch', 'suspect']).default('sound'),
+  })
+  .meta({ id: 'HarvestedFact' });
+export type HarvestedFact = z.infer<typeof HarvestedFact>;
+
+export const Facts = z
+  .strictObject({
+    brewed: z.array(BrewedFact).default([]),
+    harvested: z.array(HarvestedFact).default([]),
+    notBefore: z
+      .array(z.strictObject({ brew: Name, day: IsoDay }))
+      .default([])
+      .describe('Brews that slipped: not brewed before this day'),
+    goneJars: z.array(Name).default([]).describe('Jars of the shelf that were lost or thrown away'),
+  })
+  .meta({ id: 'Facts', description: 'What has happened: no plan may contradict it.' });
+export type Facts = z.infer<typeof Facts>;
+
+export const NO_FACTS: Facts = { brewed: [], harvested: [], notBefore: [], goneJars: [] };
+
+/** What the brewer holds fast; each of the three alone or together. */
+export const Pin = z
+  .strictObject({
+    brew: Name,
+    day: IsoDay.nullable().default(null),
+    tank: Name.nullable().default(null),
+    source: z
+      .discriminatedUnion('kind', [
+        z.strictObject({ kind: z.literal('fresh') }),
+        z.strictObject({ kind: z.literal('jar'), jar: Name }),
+        z.strictObject({ kind: z.literal('harvest'), brew: Name }),
+      ])
+      .nullable()
+      .default(null),
+  })
+  .meta({ id: 'Pin' });
+export type Pin = z.infer<typeof Pin>;

@@ -1,0 +1,11 @@
+// Every shape that goes into the planner or comes out of it.
+export * from './changes.ts';
+export * from './common.ts';
+export * from './facts.ts';
+export * from './house.ts';
+export * from './news.ts';
+export * from './plan.ts';
+export * from './problem-report.ts';
+export * from './request.ts';
+export * from './settings.ts';
+export * from './task.ts';
