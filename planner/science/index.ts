@@ -1,0 +1,9 @@
+// The yeast science in one place: every model the planner predicts with.
+export * from './carry-over.ts';
+export * from './gravity.ts';
+export * from './harvest.ts';
+export * from './need.ts';
+export * from './packs.ts';
+export * from './slurry.ts';
+export * from './starter.ts';
+export * from './viability.ts';
