@@ -2,7 +2,7 @@
 //
 // Source: the cubic fitted to the sucrose table of Bates et al., NBS Circular 440, 1942 (root mean
 // square 0.0009 °Bx over SG 1.00000–1.17874). Of the cubics in circulation it is the one whose table
-// and range are stated; docs/decisions/science-gravity.md compares them.
+// and range are stated; docs/science.md compares them.
 // Alcohol: Balling's relation with the real extract 0.1808 OE + 0.8192 AE (from memory), and the ratio
 // of weight to volume by the density of ethanol, 0.7907 against water at 20 °C (ASBC Beer-4, from memory).
 
