@@ -1,0 +1,98 @@
+// Check the jar: does the slurry smell right and did its beer turn out well, while the fallback still saves the day.
+import type { PlannedBrew } from '../model/index.ts';
+import { cautionText } from './cautions.ts';
+import {
+  jarCodesFor,
+  saySource,
+  type TaskContext,
+  type TaskDraft,
+  type TaskMaker,
+  taskKey,
+} from './context.ts';
+import { placeOn, sayDay } from './days.ts';
+import { asSentence, listed, saySg } from './words.ts';
+
+export const checkJar: TaskMaker = {
+  kind: 'check-jar',
+  make: (context) =>
+    context.plan.brews.flatMap((brew) =>
+      brew.checkOn === null || brew.source.kind === 'fresh'
+        ? []
+        : [checkTask(brew, brew.checkOn, context)],
+    ),
+};
+
+function checkTask(brew: PlannedBrew, checkOn: string, context: TaskContext): TaskDraft {
+  const placed = placeOn(checkOn, {
+    allowed: context.hands.short,
+    from: context.plan.today,
+    to: checkOn,
+  });
+  const source = brew.source;
+  const beer = source.kind === 'harvest' ? context.brew(source.brew) : undefined;
+  const inTank = source.kind === 'harvest' && placed.day < source.harvestedOn;
+  const codes = jarCodesFor(brew, context);
+  const jars =
+    codes.length > 0 ? `${codes.length > 1 ? 'jars' : 'jar'} ${listed(codes)}` : 'the jar';
+  const title =
+    source.kind === 'harvest' && inTank
+      ? `Check ${source.brew} in its tank: its yeast is for ${brew.brew}`
+      : `Check ${jars} for ${brew.brew}`;
+  const decide = brew.fallback.decideBy;
+  const steps: string[] = [];
+  if (source.kind === 'harvest') {
+    steps.push(
+      beer === undefined
+        ? `Read the gravity of ${source.brew}: did it finish where it should?`
+        : `Read the gravity of ${source.brew}: it should finish within 0.003 of ${saySg(beer.fg)}.`,
+      `Taste ${source.brew}: clean, not sour, not like glue, no clove or smoke unless this yeast is known for it.`,
+    );
+  }
+  if (!inTank) {
+    if (source.kind === 'harvest' && placed.day === source.harvestedOn) {
+      steps.push('The jar is filled today: check it after the harvest.');
+    }
+    steps.push(
+      `Let the gas out of ${jars}, then smell the slurry: bread and beer, not meat, rubber, vinegar or cheese.`,
+      'Look at it: one cream-coloured layer, no skin, no fur, no pink or dark streaks.',
+      `Read how many mL have settled: ${saySource(brew)} is wanted.`,
+    );
+  }
+  steps.push(
+    `If anything is wrong, do not pitch it. ${asSentence(brew.fallback.says)}${
+      decide === null ? '' : ` Decide by ${sayDay(decide)}.`
+    }`,
+  );
+  return {
+    key: taskKey('check-jar', brew.brew),
+    day: placed.day,
+    minutes: context.settings.checkMinutes,
+    time: null,
+    brew: brew.brew,
+    title,
+    steps,
+    amounts: [
+      {
+        what: 'Slurry wanted',
+        value: Math.round(source.kind === 'fresh' ? 0 : source.drawMl),
+        unit: 'mL',
+      },
+      ...(beer === undefined
+        ? []
+        : [{ what: `Final gravity of ${beer.brew}`, value: beer.fg, unit: 'SG' }]),
+    ],
+    haveReady: inTank
+      ? ['Hydrometer and sample jar', 'A tasting glass']
+      : ['A clean spoon or pipette', 'Hydrometer and sample jar', 'The label of the jar'],
+    goodLooksLike:
+      'The beer finished where it should and tastes clean; the slurry smells of bread and beer; there is enough of it.',
+    why: [
+      `${brew.brew} is pitched from it on ${sayDay(brew.day)}. Checked now, the fallback still saves that day.`,
+      placed.why,
+    ]
+      .filter(Boolean)
+      .join(' '),
+    caution: inTank ? cautionText('pressure', 'co2') : cautionText('closed-jar'),
+    happened: brew.done,
+  };
+}
