@@ -1,0 +1,81 @@
+// From anything that was given to a house, with everything that is wrong said at once.
+import { findMeaning, inDocument } from './check-house.ts';
+import {
+  draftOf,
+  draftOfParts,
+  isRecord,
+  LISTS,
+  type ListName,
+  type Placing,
+} from './checks/draft.ts';
+import { type Found, reportOn } from './checks/report.ts';
+import { sayShape } from './checks/shape.ts';
+import { House } from './house.ts';
+import type { Problem } from './problem-report.ts';
+
+export type ParsedHouse = {
+  /** The house, when nothing is wrong with it but warnings; otherwise null. */
+  house: House | null;
+  /** The same, or the house of those rows that are sound; null where the house itself is unsound. */
+  rest: House | null;
+  problems: Problem[];
+};
+
+/** The rows of the lists that an error lies in. */
+function faultyRows(found: readonly Found[]): Map<ListName, Set<number>> {
+  const rows = new Map<ListName, Set<number>>();
+  for (const { at, problem } of found) {
+    const [name, row] = at;
+    const list = LISTS.find((one) => one === name);
+    if (problem.level !== 'error' || list === undefined || typeof row !== 'number') continue;
+    const set = rows.get(list) ?? new Set<number>();
+    rows.set(list, set.add(row));
+  }
+  return rows;
+}
+
+/** The document without the rows that are wrong, until what is left is sound; null if that cannot be. */
+function soundRest(input: unknown, found: readonly Found[]): House | null {
+  if (!isRecord(input)) return null;
+  const document: { [key: string]: unknown } = {};
+  for (const key of Object.keys(House.shape))
+    if (Object.hasOwn(input, key)) document[key] = input[key];
+  for (const list of LISTS) if (!Array.isArray(document[list])) document[list] = [];
+  let faulty = faultyRows(found);
+  // each round takes away at least one row
+  for (;;) {
+    for (const [list, rows] of faulty) {
+      const value = document[list];
+      if (Array.isArray(value)) document[list] = value.filter((_, at) => !rows.has(at));
+    }
+    const parsed = House.safeParse(document);
+    if (!parsed.success) return null;
+    faulty = faultyRows(findMeaning(draftOf(parsed.data), inDocument));
+    if (faulty.size === 0) return parsed.data;
+  }
+}
+
+/**
+ * Parses a house and checks its meaning. Every problem is found at once: what is wrong in one field
+ * hides nothing that is wrong elsewhere, and nothing is said that only follows from another problem.
+ * @param input anything, e.g. a parsed JSON document
+ * @param place says where a path of the document lies for whoever wrote it
+ */
+export function parseHouse(input: unknown, place: Placing = inDocument): ParsedHouse {
+  const parsed = House.safeParse(input);
+  const issues = parsed.success ? [] : parsed.error.issues;
+  const draft = parsed.success
+    ? draftOf(parsed.data)
+    : draftOfParts(
+        input,
+        issues.map((issue) => issue.path),
+      );
+  const found: Found[] = [];
+  if (!parsed.success) sayShape(reportOn(draft, place, found), issues, input);
+  found.push(...findMeaning(draft, place));
+  const problems = found.map((one) => one.problem);
+  if (problems.every((problem) => problem.level !== 'error') && parsed.success) {
+    return { house: parsed.data, rest: parsed.data, problems };
+  }
+  return { house: null, rest: soundRest(input, found), problems };
+}
