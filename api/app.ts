@@ -1,0 +1,55 @@
+// Builds the app from its parts; its type is what the page's client is typed by.
+import { Hono } from 'hono';
+import { documentRoutes } from './routes/documents.ts';
+import { draftRoutes } from './routes/draft.ts';
+import { answerError } from './routes/errors.ts';
+import { calendarRoutes } from './routes/feed.ts';
+import { feedRoutes } from './routes/feeds.ts';
+import { knownBody, knownHost, limitedBody, sameSite, securityHeaders } from './routes/guards.ts';
+import { healthRoutes } from './routes/health.ts';
+import { houseRoutes } from './routes/house.ts';
+import { newsRoutes } from './routes/news.ts';
+import { answerNotFound } from './routes/not-found.ts';
+import { pageRoutes } from './routes/page.ts';
+import type { Parts } from './routes/parts.ts';
+import { planRoutes } from './routes/plan.ts';
+import { recordRoutes } from './routes/record.ts';
+import { runRoutes } from './routes/runs.ts';
+import { settingsRoutes } from './routes/settings.ts';
+import { taskRoutes } from './routes/tasks.ts';
+
+export type { Parts } from './routes/parts.ts';
+export type * from './routes/shapes.ts';
+
+/** Everything under /api. Refusals are not in these types: they are always an `ErrorBody` with a 4xx. */
+const apiRoutes = (parts: Parts) =>
+  new Hono()
+    .route('/health', healthRoutes(parts))
+    .route('/house', houseRoutes(parts))
+    .route('/plan', planRoutes(parts))
+    .route('/runs', runRoutes(parts))
+    .route('/tasks', taskRoutes(parts))
+    .route('/news', newsRoutes(parts))
+    .route('/record', recordRoutes(parts))
+    .route('/draft', draftRoutes(parts))
+    .route('/feeds', feedRoutes(parts))
+    .route('/settings', settingsRoutes(parts))
+    .route('/', documentRoutes(parts));
+
+/** The whole app on these parts; it opens no port and reads no environment. */
+export function createApp(parts: Parts) {
+  const app = new Hono()
+    .use(securityHeaders)
+    .use(knownHost(parts.hosts))
+    .use(sameSite)
+    .use('/api/*', knownBody)
+    .use('/api/*', limitedBody)
+    .route('/api', apiRoutes(parts))
+    .route('/feed', calendarRoutes(parts));
+  if (parts.pageFolder !== null) app.route('/', pageRoutes(parts.pageFolder));
+  app.notFound((c) => answerNotFound(c));
+  app.onError((error, c) => answerError(error, c, parts.report));
+  return app;
+}
+
+export type AppType = ReturnType<typeof createApp>;

@@ -1,0 +1,123 @@
+// Tasks to calendar entries: the same task keeps its entry for life, and an entry's marks move only when it changes.
+import { createHash, randomUUID } from 'node:crypto';
+import type { Task } from '../../planner/index.ts';
+import type { CalendarEntry } from './calendar.ts';
+
+/** An entry as it is stored. */
+export type EntryRow = {
+  uid: string;
+  taskKey: string;
+  task: Task;
+  contentHash: string;
+  sequence: number;
+  /** ISO moment of the last change of its content. */
+  changedAt: string;
+  firstSeenAt: string;
+  goneAt: string | null;
+};
+
+export type EntryChanges = {
+  added: EntryRow[];
+  /** The same entries with new content. */
+  changed: EntryRow[];
+  /** UIDs of entries that leave the calendar. */
+  gone: string[];
+};
+
+export const HISTORY_DAYS = 180;
+
+/** A fingerprint of everything that an entry shows. */
+export function contentHash(task: Task): string {
+  const shown = [
+    task.kind,
+    task.day,
+    task.time,
+    task.minutes,
+    task.title,
+    task.steps,
+    task.amounts.map((amount) => [amount.what, amount.value, amount.unit]),
+    task.haveReady,
+    task.goodLooksLike,
+    task.why,
+    task.caution,
+    task.done,
+  ];
+  return createHash('sha256').update(JSON.stringify(shown)).digest('base64url');
+}
+
+/** When a task begins and ends, as far as a calendar sees: SEQUENCE rises when this changes (RFC 5545 §3.8.7.4). */
+function slot(task: Task): string {
+  return task.time === null ? task.day : `${task.day} ${task.time} ${task.minutes}`;
+}
+
+/**
+ * What has to change in the stored entries so that they show these tasks.
+ * Entries of done tasks stay as history when the tasks are no longer in the plan.
+ * @param live the entries that are not gone, by any order
+ */
+export function entryChanges(
+  live: readonly EntryRow[],
+  tasks: readonly Task[],
+  now: Date,
+): EntryChanges {
+  const at = now.toISOString();
+  const byKey = new Map(live.map((row) => [row.taskKey, row]));
+  const changes: EntryChanges = { added: [], changed: [], gone: [] };
+  const wanted = new Set<string>();
+  for (const task of tasks) {
+    if (wanted.has(task.key)) throw new Error(`two tasks share the key ${task.key}`);
+    wanted.add(task.key);
+    const row = byKey.get(task.key);
+    const hash = contentHash(task);
+    if (row === undefined) {
+      changes.added.push({
+        uid: randomUUID(),
+        taskKey: task.key,
+        task,
+        contentHash: hash,
+        sequence: 0,
+        changedAt: at,
+        firstSeenAt: at,
+        goneAt: null,
+      });
+    } else if (row.contentHash !== hash) {
+      const moved = slot(row.task) !== slot(task);
+      changes.changed.push({
+        ...row,
+        task,
+        contentHash: hash,
+        sequence: row.sequence + (moved ? 1 : 0),
+        changedAt: at,
+      });
+    }
+  }
+  for (const row of live) {
+    if (!wanted.has(row.taskKey) && !row.task.done) changes.gone.push(row.uid);
+  }
+  return changes;
+}
+
+/** Entries for a calendar file made without a database: the same house and task always get the same UID. */
+export function looseEntries(
+  tasks: readonly Task[],
+  houseName: string,
+  changedAt: Date,
+): CalendarEntry[] {
+  return tasks.map((task) => ({
+    uid: looseUid(houseName, task.key),
+    sequence: 0,
+    changedAt,
+    task,
+  }));
+}
+
+// A UUID of version 8 (RFC 9562 §5.8): its bits come from a hash instead of a die.
+function looseUid(houseName: string, key: string): string {
+  const bytes = createHash('sha256')
+    .update(JSON.stringify([houseName, key]))
+    .digest();
+  bytes[6] = ((bytes[6] ?? 0) & 0x0f) | 0x80;
+  bytes[8] = ((bytes[8] ?? 0) & 0x3f) | 0x80;
+  const hex = bytes.subarray(0, 16).toString('hex');
+  return hex.replace(/^(.{8})(.{4})(.{4})(.{4})(.{12})$/, '$1-$2-$3-$4-$5');
+}

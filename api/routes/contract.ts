@@ -1,0 +1,187 @@
+// The list of all that the API answers: method, place, what goes in and what comes out. The OpenAPI
+// document and the answer to a wrong method are made from it; a test compares it with the app's own routes.
+import { z } from 'zod';
+import { House, News, Plan } from '../../planner/index.ts';
+import * as shape from './shapes.ts';
+
+export type Operation = {
+  method: 'get' | 'put' | 'post' | 'delete';
+  path: string;
+  says: string;
+  query?: z.ZodObject;
+  /** Parts of the path, each a text. */
+  params?: z.ZodObject;
+  headers?: readonly { name: string; says: string }[];
+  body?: z.ZodType;
+  answers: Readonly<Record<number, z.ZodType | { type: string; says: string }>>;
+};
+
+const ifMatch = {
+  name: 'If-Match',
+  says: 'Revision of the house that was edited; 0: there is none',
+};
+
+export const OPERATIONS: readonly Operation[] = [
+  {
+    method: 'get',
+    path: '/api/health',
+    says: 'Whether the server is there.',
+    answers: { 200: shape.HealthAnswer },
+  },
+  {
+    method: 'get',
+    path: '/api/house',
+    says: 'The house, its revision and what is wrong with it.',
+    answers: { 200: shape.HouseAnswer },
+  },
+  {
+    method: 'put',
+    path: '/api/house',
+    says: 'Saves the house; a stale revision gets 409 with what changed since.',
+    query: shape.HouseQuery,
+    headers: [ifMatch],
+    body: House,
+    answers: { 200: shape.HouseAnswer },
+  },
+  {
+    method: 'post',
+    path: '/api/house/import',
+    says: "Reads a season folder's files: shows what they hold, or saves it (then with If-Match).",
+    headers: [ifMatch],
+    body: shape.ImportRequest,
+    answers: { 200: shape.ImportAnswer },
+  },
+  {
+    method: 'get',
+    path: '/api/house/export',
+    says: "The house as a season folder's files.",
+    answers: { 200: shape.ExportAnswer },
+  },
+  {
+    method: 'get',
+    path: '/api/plan',
+    says: 'The plan in force.',
+    answers: { 200: shape.PlanAnswer },
+  },
+  {
+    method: 'post',
+    path: '/api/runs',
+    says: 'Starts planning. The first plan goes in force, every later one is a draft.',
+    body: shape.RunRequest,
+    answers: { 202: shape.RunAnswer },
+  },
+  {
+    method: 'get',
+    path: '/api/runs/current',
+    says: 'The run under way, else the last one.',
+    answers: { 200: shape.CurrentRunAnswer },
+  },
+  {
+    method: 'get',
+    path: '/api/runs/:id/events',
+    says: 'Server-sent events, each with {"run": …}: progress, then one of done, stopped, failed.',
+    params: shape.IdParam,
+    answers: { 200: { type: 'text/event-stream', says: 'The events' } },
+  },
+  {
+    method: 'post',
+    path: '/api/runs/:id/stop',
+    says: 'Asks a run to end now and to keep the best plan so far.',
+    params: shape.IdParam,
+    answers: { 200: shape.RunAnswer },
+  },
+  {
+    method: 'get',
+    path: '/api/tasks',
+    says: 'Tasks of the plan in force, both days included.',
+    query: shape.TasksQuery,
+    answers: { 200: shape.TasksAnswer },
+  },
+  {
+    method: 'post',
+    path: '/api/news',
+    says: 'One thing that happened or was decided; written into the record, answered by a draft.',
+    body: News,
+    answers: { 201: shape.NewsAnswer },
+  },
+  {
+    method: 'get',
+    path: '/api/record',
+    says: 'What happened, oldest first.',
+    answers: { 200: shape.RecordAnswer },
+  },
+  {
+    method: 'get',
+    path: '/api/draft',
+    says: 'The draft and what differs from the plan in force.',
+    answers: { 200: shape.DraftAnswer },
+  },
+  {
+    method: 'post',
+    path: '/api/draft/adopt',
+    says: 'Puts the draft in force; the calendar follows.',
+    body: shape.DraftChoice,
+    answers: { 200: shape.PlanAnswer },
+  },
+  {
+    method: 'post',
+    path: '/api/draft/dismiss',
+    says: 'Keeps the plan in force and puts the draft away.',
+    body: shape.DraftChoice,
+    answers: { 200: shape.DraftAnswer },
+  },
+  {
+    method: 'get',
+    path: '/api/feeds',
+    says: 'Calendar addresses.',
+    answers: { 200: shape.FeedsAnswer },
+  },
+  {
+    method: 'post',
+    path: '/api/feeds',
+    says: 'Makes a calendar address.',
+    body: shape.FeedRequest,
+    answers: { 201: shape.FeedMadeAnswer },
+  },
+  {
+    method: 'delete',
+    path: '/api/feeds/:id',
+    says: 'Revokes a calendar address for good.',
+    params: shape.IdParam,
+    answers: { 200: shape.FeedsAnswer },
+  },
+  {
+    method: 'get',
+    path: '/api/settings',
+    says: 'Where the server can be reached.',
+    answers: { 200: shape.SettingsAnswer },
+  },
+  {
+    method: 'get',
+    path: '/api/openapi.json',
+    says: 'This document.',
+    answers: { 200: z.looseObject({ openapi: z.string() }) },
+  },
+  {
+    method: 'get',
+    path: '/api/schema/house',
+    says: 'JSON Schema of a house.',
+    answers: { 200: z.looseObject({}) },
+  },
+  {
+    method: 'get',
+    path: '/api/schema/plan',
+    says: 'JSON Schema of a plan.',
+    answers: { 200: z.looseObject({}) },
+  },
+  {
+    method: 'get',
+    path: '/feed/:token.ics',
+    says: 'The calendar itself. Answers If-None-Match with 304; HEAD answers alike.',
+    params: z.strictObject({ token: z.string().regex(/^[A-Za-z0-9_-]{43}$/) }),
+    answers: { 200: { type: 'text/calendar', says: 'RFC 5545' } },
+  },
+];
+
+/** Shapes that are published although no operation names them alone. */
+export const PUBLISHED = { House, Plan, News };

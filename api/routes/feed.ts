@@ -1,0 +1,74 @@
+// The calendar itself, behind an address that nobody guesses; calendars know nothing but GET, HEAD and ETag.
+import { createHash } from 'node:crypto';
+import { Hono } from 'hono';
+import { DateTime } from 'luxon';
+import { calendarText } from '../feed/calendar.ts';
+import { HISTORY_DAYS } from '../feed/entries.ts';
+import { matches } from '../feed/token.ts';
+import { readEntries } from '../store/calendar.ts';
+import { readFeeds, type StoredFeed } from '../store/feeds.ts';
+import { readHouse } from '../store/house.ts';
+import { errorBody } from './errors.ts';
+import type { Parts } from './parts.ts';
+
+/** The feed that a token opens; all are tried, so that the time taken does not tell which one. */
+function opened(feeds: readonly StoredFeed[], token: string): StoredFeed | null {
+  let found: StoredFeed | null = null;
+  for (const feed of feeds) if (matches(token, feed.tokenHash)) found = feed;
+  return found;
+}
+
+async function textOf(parts: Parts, feed: StoredFeed): Promise<string> {
+  const { db } = parts.store;
+  const stored = await readHouse(db);
+  const timeZone = stored?.house.timeZone ?? 'utc';
+  const from = DateTime.fromISO(parts.today(timeZone), { zone: 'utc' })
+    .minus({ days: HISTORY_DAYS })
+    .toFormat('yyyy-MM-dd');
+  const entries = (await readEntries(db, from)).filter(
+    (row) => feed.kinds === null || feed.kinds.includes(row.task.kind),
+  );
+  return calendarText({
+    name: stored === null ? 'Barmline' : `${stored.house.name}: yeast tasks`,
+    timeZone,
+    base: parts.base,
+    alarm: feed.alarm,
+    entries: entries.map((row) => ({
+      uid: row.uid,
+      sequence: row.sequence,
+      changedAt: new Date(row.changedAt),
+      task: row.task,
+    })),
+  });
+}
+
+/** Whether If-None-Match names this tag (RFC 9110 §13.1.2: compared weakly; `*` names all). */
+export function namesTag(ifNoneMatch: string | undefined, tag: string): boolean {
+  if (ifNoneMatch === undefined) return false;
+  if (ifNoneMatch.trim() === '*') return true;
+  return ifNoneMatch.split(',').some((given) => given.trim().replace(/^W\//, '') === tag);
+}
+
+export const calendarRoutes = (parts: Parts) =>
+  new Hono().get('/:file{[A-Za-z0-9_-]{43}\\.ics}', async (c) => {
+    const token = c.req.param('file').slice(0, -'.ics'.length);
+    const feed = opened(await readFeeds(parts.store.db), token);
+    if (feed === null) {
+      return c.json(
+        errorBody(
+          'no-such-feed',
+          'There is no calendar here: its address was revoked or mistyped.',
+        ),
+        404,
+      );
+    }
+    const text = await textOf(parts, feed);
+    const tag = `"${createHash('sha256').update(text).digest('base64url')}"`;
+    // Nothing but the tag tells versions apart: no Last-Modified that could go backwards.
+    c.header('ETag', tag);
+    c.header('Cache-Control', 'private, no-cache');
+    if (namesTag(c.req.header('If-None-Match'), tag)) return c.body(null, 304);
+    c.header('Content-Type', 'text/calendar; charset=utf-8');
+    c.header('Content-Length', String(Buffer.byteLength(text)));
+    return c.body(text, 200);
+  });

@@ -1,0 +1,112 @@
+// From a zod error to the project's problems: place, value, bound and what to do, all at once.
+import type { z } from 'zod';
+import type { Problem } from '../../planner/index.ts';
+
+const MAX_PROBLEMS = 200;
+const MAX_VALUE_LENGTH = 80;
+
+/** A path as a person reads it: `brews[3].og`; the whole document is `(body)`. */
+export function pathText(path: readonly PropertyKey[], whole = '(body)'): string {
+  if (path.length === 0) return whole;
+  return path
+    .map((key, at) =>
+      typeof key === 'number' ? `[${key}]` : at === 0 ? String(key) : `.${String(key)}`,
+    )
+    .join('');
+}
+
+/** What stands at a path, shortened; null where nothing does. */
+export function valueText(input: unknown, path: readonly PropertyKey[]): string | null {
+  let at: unknown = input;
+  for (const key of path) {
+    if (typeof at !== 'object' || at === null || !Object.hasOwn(at, key)) return null;
+    at = Reflect.get(at, key);
+  }
+  if (at === undefined) return null;
+  const text = typeof at === 'string' ? at : (JSON.stringify(at) ?? String(at));
+  return text.length > MAX_VALUE_LENGTH ? `${text.slice(0, MAX_VALUE_LENGTH)}…` : text;
+}
+
+function boundText(issue: z.core.$ZodIssue): string | null {
+  switch (issue.code) {
+    case 'too_small':
+      return `at least ${issue.minimum}`;
+    case 'too_big':
+      return `at most ${issue.maximum}`;
+    case 'invalid_value':
+      return `one of ${issue.values.map(String).join(', ')}`;
+    case 'invalid_type':
+      return issue.expected;
+    case 'invalid_format':
+      return issue.format === 'regex' ? issue.message : issue.format;
+    default:
+      return null;
+  }
+}
+
+function remedyText(issue: z.core.$ZodIssue, missing: boolean): string {
+  if (missing) return 'Add this field.';
+  switch (issue.code) {
+    case 'unrecognized_keys':
+      return 'Remove the field, or correct its name.';
+    case 'too_small':
+    case 'too_big':
+      return 'Give a value inside the bound.';
+    case 'invalid_value':
+      return 'Use one of the values named.';
+    case 'invalid_union':
+      return 'Use one of the documented kinds; GET /api/openapi.json lists them.';
+    default:
+      return 'Correct the value; GET /api/openapi.json says what may stand there.';
+  }
+}
+
+/** Every issue of a zod error as a problem; long lists are cut at 200 and say so. */
+export function problemsOf(error: z.ZodError, input: unknown, whole = '(body)'): Problem[] {
+  const problems: Problem[] = [];
+  for (const issue of error.issues) {
+    if (issue.code === 'unrecognized_keys') {
+      for (const key of issue.keys) {
+        const path = [...issue.path, key];
+        problems.push({
+          code: 'unknown-field',
+          path: pathText(path, whole),
+          value: valueText(input, path),
+          bound: null,
+          message: `${pathText(path, whole)} is not a field that is known here.`,
+          remedy: remedyText(issue, false),
+          level: 'error',
+        });
+      }
+      continue;
+    }
+    const value = valueText(input, issue.path);
+    const missing = value === null && issue.path.length > 0;
+    const place = pathText(issue.path, whole);
+    problems.push({
+      code: missing ? 'missing-field' : `bad-${issue.code.replaceAll('_', '-')}`,
+      path: place,
+      value,
+      bound: boundText(issue),
+      message: missing
+        ? `${place} is missing.`
+        : `${place} is ${value === null ? 'not what is wanted' : value}: ${issue.message}.`,
+      remedy: remedyText(issue, missing),
+      level: 'error',
+    });
+  }
+  if (problems.length <= MAX_PROBLEMS) return problems;
+  const rest = problems.length - MAX_PROBLEMS;
+  return [
+    ...problems.slice(0, MAX_PROBLEMS),
+    {
+      code: 'more-problems',
+      path: whole,
+      value: null,
+      bound: null,
+      message: `${rest} more problems of the same request are not listed.`,
+      remedy: 'Correct these first.',
+      level: 'error',
+    },
+  ];
+}

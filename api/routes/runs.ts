@@ -1,0 +1,70 @@
+// Runs of the planner: start one, watch it, stop it.
+import { Hono } from 'hono';
+import { streamSSE } from 'hono/streaming';
+import { startPlanning } from '../runs/planning.ts';
+import { readState } from '../runs/state.ts';
+import { refuse } from './errors.ts';
+import type { Parts } from './parts.ts';
+import { IdParam, type Run, RunRequest } from './shapes.ts';
+import { body, param } from './valid.ts';
+
+const HEARTBEAT_MS = 15_000;
+
+function noSuchRun(id: string): never {
+  return refuse(
+    404,
+    'no-such-run',
+    `There is no run ${id}; the server remembers only the last few. GET /api/runs/current tells the last one.`,
+  );
+}
+
+export const runRoutes = (parts: Parts) =>
+  new Hono()
+    .post('/', body(RunRequest), async (c) => {
+      const { seed, steps, anew, replace } = c.req.valid('json');
+      const state = await readState(parts.store.db);
+      if (state === null) {
+        return refuse(409, 'no-house', 'There is no house to plan for: put one in first.');
+      }
+      const today = parts.today(state.stored.house.timeZone);
+      const run = startPlanning(parts, state, { today, seed, steps, anew, replace });
+      if (run === null) {
+        return refuse(
+          409,
+          'run-under-way',
+          'A plan is being made already. Wait for it, stop it, or send "replace": true to discard it.',
+        );
+      }
+      return c.json({ run }, 202);
+    })
+    .get('/current', (c) => c.json({ run: parts.runs.current() }, 200))
+    .get('/:id/events', param(IdParam), (c) => {
+      const { id } = c.req.valid('param');
+      if (parts.runs.get(id) === null) return noSuchRun(id);
+      return streamSSE(c, async (stream) => {
+        await new Promise<void>((resolve) => {
+          let queue: Promise<void> = Promise.resolve();
+          const send = (event: string, data: string) => {
+            queue = queue.then(() => stream.writeSSE({ event, data })).catch(() => undefined);
+          };
+          const heartbeat = setInterval(() => send('still-here', ''), HEARTBEAT_MS);
+          let leave: (() => void) | null = null;
+          const over = () => {
+            clearInterval(heartbeat);
+            leave?.();
+            void queue.then(resolve);
+          };
+          stream.onAbort(over);
+          leave = parts.runs.subscribe(id, (run: Run) => {
+            send(run.state === 'running' ? 'progress' : run.state, JSON.stringify({ run }));
+            if (run.state !== 'running') over();
+          });
+        });
+      });
+    })
+    .post('/:id/stop', param(IdParam), (c) => {
+      const { id } = c.req.valid('param');
+      const run = parts.runs.stop(id);
+      if (run === null) return noSuchRun(id);
+      return c.json({ run }, 200);
+    });

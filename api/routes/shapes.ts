@@ -1,0 +1,231 @@
+// What the API takes and gives, as schemas: the types of the page's client and the OpenAPI document come from here.
+import { z } from 'zod';
+import {
+  Changes,
+  House,
+  IsoDay,
+  Plan,
+  Problem,
+  RecordEntry,
+  Task,
+  TaskKind,
+} from '../../planner/index.ts';
+
+const at = z.string().describe('A moment, ISO 8601 in UTC');
+const id = z.uuid();
+
+export const HealthAnswer = z
+  .strictObject({ ok: z.literal(true), version: z.string() })
+  .meta({ id: 'HealthAnswer' });
+
+export const HouseAnswer = z
+  .strictObject({
+    house: House.nullable().describe('null: nothing has been put in yet'),
+    revision: z.number().int().nonnegative().describe('To be sent as If-Match with the next edit'),
+    savedAt: at.nullable(),
+    demo: z.boolean().describe('It is the house that comes along, to look around in'),
+    problems: z.array(Problem),
+    today: IsoDay,
+  })
+  .meta({ id: 'HouseAnswer' });
+export type HouseAnswer = z.infer<typeof HouseAnswer>;
+
+export const Progress = z
+  .strictObject({
+    stepsDone: z.number(),
+    steps: z.number(),
+    hard: z.number(),
+    leftOut: z.number(),
+    costMinor: z.number(),
+  })
+  .meta({ id: 'Progress' });
+
+export const Run = z
+  .strictObject({
+    id,
+    kind: z.enum(['plan', 'replan']).describe('From nothing, or against the plan in force'),
+    state: z.enum(['running', 'done', 'stopped', 'failed']),
+    startedAt: at,
+    endedAt: at.nullable(),
+    seed: z.number().int(),
+    steps: z.number().int().nullable().describe('null: the default budget'),
+    progress: Progress.nullable(),
+    plan: id.nullable().describe('The plan that came out of it'),
+    became: z
+      .enum(['in-force', 'draft', 'nothing'])
+      .nullable()
+      .describe('What its plan was made; nothing: another run took its place'),
+    error: z.strictObject({ code: z.string(), message: z.string() }).nullable(),
+  })
+  .meta({ id: 'Run' });
+export type Run = z.infer<typeof Run>;
+
+export const RunRequest = z
+  .strictObject({
+    seed: z.number().int().min(0).max(4_294_967_295).default(1),
+    steps: z.number().int().min(0).max(1_000_000_000).nullable().default(null),
+    replace: z.boolean().default(false).describe('Stop and discard a run that is under way'),
+    anew: z
+      .boolean()
+      .default(false)
+      .describe('Plan from what has happened alone, as if no plan were in force'),
+  })
+  .meta({ id: 'RunRequest' });
+
+export const RunAnswer = z.strictObject({ run: Run }).meta({ id: 'RunAnswer' });
+export const CurrentRunAnswer = z
+  .strictObject({ run: Run.nullable().describe('The one under way, else the last one') })
+  .meta({ id: 'CurrentRunAnswer' });
+
+export const TaskRow = Task.extend({
+  uid: z.string().describe('UID of its calendar entry'),
+}).meta({ id: 'TaskRow' });
+export type TaskRow = z.infer<typeof TaskRow>;
+
+export const TasksAnswer = z
+  .strictObject({ today: IsoDay, tasks: z.array(TaskRow) })
+  .meta({ id: 'TasksAnswer' });
+export const TasksQuery = z.strictObject({ from: IsoDay.optional(), to: IsoDay.optional() });
+
+export const PlanAnswer = z
+  .strictObject({
+    plan: Plan.nullable().describe('The plan in force; null: there is none yet'),
+    id: id.nullable(),
+    madeAt: at.nullable(),
+    today: IsoDay,
+    behind: z
+      .strictObject({
+        house: z.boolean().describe('The house was edited since'),
+        record: z.boolean().describe('News came in that it does not reckon with'),
+        says: z.string().nullable(),
+      })
+      .describe('Whether the plan still is of the newest state'),
+    tasks: z.strictObject({
+      count: z.number().int(),
+      done: z.number().int(),
+      overdue: z.number().int(),
+      next: z.array(TaskRow).describe('The next few that are not done'),
+    }),
+  })
+  .meta({ id: 'PlanAnswer' });
+export type PlanAnswer = z.infer<typeof PlanAnswer>;
+
+export const DraftAnswer = z
+  .strictObject({
+    draft: z
+      .strictObject({
+        id,
+        madeAt: at,
+        plan: Plan,
+        changes: Changes,
+        stale: z.boolean().describe('Made from a state that has moved on since'),
+        says: z.string().nullable().describe('Why it is stale'),
+      })
+      .nullable(),
+  })
+  .meta({ id: 'DraftAnswer' });
+export type DraftAnswer = z.infer<typeof DraftAnswer>;
+
+export const DraftChoice = z
+  .strictObject({ draft: id.describe('The draft that was looked at') })
+  .meta({ id: 'DraftChoice' });
+
+export const NewsAnswer = z
+  .strictObject({
+    entry: z.number().int().positive().describe('Its number in the record'),
+    run: Run.nullable().describe('The re-planning that it set off; null: nothing has to move'),
+  })
+  .meta({ id: 'NewsAnswer' });
+
+export const ImportRequest = z
+  .strictObject({
+    files: z
+      .record(z.string().max(200), z.string().max(8_000_000))
+      .describe('File name to text: house.json, brews.csv, tanks.csv, yeasts.csv, jars.csv'),
+    apply: z.boolean().default(false).describe('false: only show what would come of it'),
+    startOver: z
+      .boolean()
+      .default(false)
+      .describe('Begin a new season: record and plan of the old one are put away'),
+  })
+  .meta({ id: 'ImportRequest' });
+
+export const ImportAnswer = z
+  .strictObject({
+    house: House.nullable().describe('What the files hold, as far as they can be read'),
+    problems: z.array(Problem),
+    applied: z.boolean(),
+    revision: z.number().int().nonnegative(),
+  })
+  .meta({ id: 'ImportAnswer' });
+export const ExportAnswer = z
+  .strictObject({ files: z.record(z.string(), z.string()) })
+  .meta({ id: 'ExportAnswer' });
+export const HouseQuery = z.strictObject({
+  startOver: z
+    .enum(['true', 'false'])
+    .default('false')
+    .describe('Begin a new season: record and plan of the old one are put away'),
+});
+
+export const Alarm = z
+  .strictObject({
+    minutesBefore: z.number().int().min(0).max(20_160).describe('For tasks with a clock time'),
+    daysBefore: z.number().int().min(0).max(14).describe('For tasks of a whole day'),
+    atTime: z
+      .string()
+      .regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'must be a clock time written HH:MM')
+      .describe('For tasks of a whole day: when the alarm goes off'),
+  })
+  .meta({ id: 'Alarm' });
+export type Alarm = z.infer<typeof Alarm>;
+
+export const FeedRequest = z
+  .strictObject({
+    kinds: z
+      .array(TaskKind)
+      .min(1, 'names no kind of task')
+      .max(TaskKind.options.length)
+      .nullable()
+      .default(null)
+      .describe('Kinds of task; null: all'),
+    alarm: Alarm.nullable().default(null).describe('null: no alarms'),
+  })
+  .meta({ id: 'FeedRequest' });
+
+export const Feed = z
+  .strictObject({
+    id,
+    kinds: z.array(TaskKind).nullable(),
+    alarm: Alarm.nullable(),
+    createdAt: at,
+    address: z
+      .string()
+      .nullable()
+      .describe('null: its key is lost, so that it cannot be shown; make a new one'),
+    webcal: z.string().nullable().describe('The same address as calendar programs open it'),
+  })
+  .meta({ id: 'Feed' });
+export type Feed = z.infer<typeof Feed>;
+
+export const FeedsAnswer = z
+  .strictObject({
+    feeds: z.array(Feed),
+    advice: z.array(z.string()).describe('How slow each kind of calendar may be'),
+  })
+  .meta({ id: 'FeedsAnswer' });
+export const FeedMadeAnswer = FeedsAnswer.extend({ made: Feed }).meta({ id: 'FeedMadeAnswer' });
+
+export const SettingsAnswer = z
+  .strictObject({
+    base: z.string().describe('The address that links and feeds are built on'),
+    loopback: z.boolean().describe('Only this machine can reach it'),
+    says: z.string().describe('What that means and how to change it'),
+  })
+  .meta({ id: 'SettingsAnswer' });
+
+export const IdParam = z.strictObject({ id });
+
+export const RecordAnswer = z
+  .strictObject({ entries: z.array(z.strictObject({ at, entry: RecordEntry })) })
+  .meta({ id: 'RecordAnswer' });

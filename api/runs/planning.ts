@@ -1,0 +1,70 @@
+// From a wish for a plan to a plan that is stored: starts the run, and puts its result in force or beside as a draft.
+import { randomUUID } from 'node:crypto';
+import { DateTime } from 'luxon';
+import { compare, type IsoDay, tasks } from '../../planner/index.ts';
+import type { Run } from '../routes/shapes.ts';
+import { syncEntries } from '../store/calendar.ts';
+import { readHouse } from '../store/house.ts';
+import type { Db, Store } from '../store/index.ts';
+import { addPlan, readPlan, type StoredPlan } from '../store/plans.ts';
+import type { RunResult, Runs, Settled } from './index.ts';
+import { readState, requestOf, type State } from './state.ts';
+
+export type Planning = { store: Store; runs: Runs };
+
+export type Ask = { seed: number; steps: number | null; anew: boolean; replace: boolean };
+
+/** The clock's date where the house stands. */
+export function todayIn(timeZone: string, now: Date): IsoDay {
+  return DateTime.fromJSDate(now, { zone: timeZone }).toFormat('yyyy-MM-dd');
+}
+
+/**
+ * Starts a run on the state as it is.
+ * @returns the run, or null while another one is under way that is not to be replaced
+ */
+export function startPlanning(
+  { store, runs }: Planning,
+  state: State,
+  ask: Ask & { today: IsoDay },
+): Run | null {
+  const request = requestOf(state, ask);
+  const kind = request.inForce === null ? 'plan' : 'replan';
+  const against = kind === 'plan' ? (state.inForce?.plan ?? null) : null;
+  return runs.start(
+    { kind, request, against },
+    (result) => store.write((tx) => keepResult(tx, store.now(), state, result)),
+    { replace: ask.replace },
+  );
+}
+
+/** A first plan goes in force at once; every later one is a draft until it is adopted. */
+async function keepResult(tx: Db, now: Date, state: State, result: RunResult): Promise<Settled> {
+  const made: StoredPlan = {
+    id: randomUUID(),
+    season: state.stored.season,
+    madeAt: now.toISOString(),
+    houseRevision: state.stored.revision,
+    recordNo: state.recordNo,
+    plan: result.plan,
+    changes: result.changes,
+  };
+  if ((await readHouse(tx))?.season !== made.season) return { plan: made.id, became: 'nothing' };
+  const inForce = await readPlan(tx, 'in-force');
+  if (inForce === null) {
+    await addPlan(tx, { ...made, changes: null }, 'in-force');
+    await syncCalendar(tx, now);
+    return { plan: made.id, became: 'in-force' };
+  }
+  const changes = made.changes ?? compare(inForce.plan, made.plan, state.stored.house);
+  await addPlan(tx, { ...made, changes }, 'draft');
+  return { plan: made.id, became: 'draft' };
+}
+
+/** Brings the calendar in step with the plan in force and with what is done; inside the transaction that changed them. */
+export async function syncCalendar(tx: Db, now: Date): Promise<void> {
+  const state = await readState(tx);
+  if (state === null || state.inForce === null) return;
+  const { house } = state.stored;
+  await syncEntries(tx, tasks(state.inForce.plan, house, state.record.done), now);
+}

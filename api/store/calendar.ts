@@ -1,0 +1,77 @@
+// Entries of the calendar: brought in step with the plan in force, read for the feeds and the task list.
+import { and, asc, eq, gte, inArray, isNull } from 'drizzle-orm';
+import type { Task } from '../../planner/index.ts';
+import { type EntryRow, entryChanges } from '../feed/entries.ts';
+import type { Db } from './index.ts';
+import { calendarEntry } from './tables.ts';
+
+function stored(row: typeof calendarEntry.$inferSelect): EntryRow {
+  return {
+    uid: row.uid,
+    taskKey: row.taskKey,
+    task: JSON.parse(row.task) as Task,
+    contentHash: row.contentHash,
+    sequence: row.sequence,
+    changedAt: row.changedAt,
+    firstSeenAt: row.firstSeenAt,
+    goneAt: row.goneAt,
+  };
+}
+
+/** The entries that are not gone, in order of day and key. */
+export async function readEntries(db: Db, fromDay?: string): Promise<EntryRow[]> {
+  const rows = await db
+    .select()
+    .from(calendarEntry)
+    .where(
+      and(
+        isNull(calendarEntry.goneAt),
+        fromDay === undefined ? undefined : gte(calendarEntry.day, fromDay),
+      ),
+    )
+    .orderBy(asc(calendarEntry.day), asc(calendarEntry.taskKey));
+  return rows.map(stored);
+}
+
+/** Makes the stored entries show these tasks, and touches none that already does. */
+export async function syncEntries(tx: Db, tasks: readonly Task[], now: Date): Promise<void> {
+  const changes = entryChanges(await readEntries(tx), tasks, now);
+  for (const row of changes.added) {
+    await tx.insert(calendarEntry).values({
+      ...row,
+      task: JSON.stringify(row.task),
+      day: row.task.day,
+    });
+  }
+  for (const row of changes.changed) {
+    await tx
+      .update(calendarEntry)
+      .set({
+        task: JSON.stringify(row.task),
+        day: row.task.day,
+        contentHash: row.contentHash,
+        sequence: row.sequence,
+        changedAt: row.changedAt,
+      })
+      .where(eq(calendarEntry.uid, row.uid));
+  }
+  for (let at = 0; at < changes.gone.length; at += 500) {
+    await tx
+      .update(calendarEntry)
+      .set({ goneAt: now.toISOString() })
+      .where(inArray(calendarEntry.uid, changes.gone.slice(at, at + 500)));
+  }
+}
+
+/**
+ * A new season begins: what was not done leaves the calendar, what was done stays as history under a
+ * key of its own, so that a task of the same key in the new season gets a new entry.
+ */
+export async function putAwayEntries(tx: Db, now: Date): Promise<void> {
+  for (const row of await readEntries(tx)) {
+    await tx
+      .update(calendarEntry)
+      .set(row.task.done ? { taskKey: `${row.taskKey}#${row.uid}` } : { goneAt: now.toISOString() })
+      .where(eq(calendarEntry.uid, row.uid));
+  }
+}

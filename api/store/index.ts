@@ -1,0 +1,126 @@
+// Opens the database, whatever it is: a file in the data folder or a libSQL server behind a URL.
+import { existsSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { type Client, createClient, type ResultSet } from '@libsql/client';
+import { drizzle, type LibSQLDatabase } from 'drizzle-orm/libsql';
+import type { BaseSQLiteDatabase } from 'drizzle-orm/sqlite-core';
+import { migrate, StoreError } from './migrate.ts';
+import * as tables from './tables.ts';
+
+export { StoreError } from './migrate.ts';
+
+/** Where statements run: the database itself, or one transaction on it. */
+export type Db = BaseSQLiteDatabase<'async', ResultSet, typeof tables>;
+
+export type Store = {
+  /** For reading. */
+  db: Db;
+  /** All or nothing, one writer after the other: what the work throws takes everything back. */
+  write: <T>(work: (tx: Db) => Promise<T>) => Promise<T>;
+  /** Moves on with every write that may have changed something; for caches. */
+  version: () => number;
+  now: () => Date;
+  close: () => void;
+};
+
+export type StoreOptions = {
+  /** `file:…`, or the URL of a libSQL server. */
+  url: string;
+  authToken?: string;
+  now?: () => Date;
+};
+
+function openClient(options: StoreOptions): Client {
+  try {
+    return createClient({
+      url: options.url,
+      ...(options.authToken === undefined ? {} : { authToken: options.authToken }),
+      concurrency: 4,
+      timeout: 2000,
+    });
+  } catch (error) {
+    throw new StoreError(sentenceFor(error, options.url));
+  }
+}
+
+function sentenceFor(error: unknown, url: string): string {
+  const detail = error instanceof Error ? error.message : String(error);
+  const shown = url.startsWith('file:') ? url : new URL(url).origin;
+  return (
+    `The database ${shown} cannot be opened (${detail}). ` +
+    'Check that the folder exists, can be written to and has room, and that no other program holds the file; nothing was changed.'
+  );
+}
+
+/** The file behind a `file:` URL, or null for a server. */
+export function databaseFile(url: string): string | null {
+  if (!url.startsWith('file:')) return null;
+  return url.startsWith('file://') ? fileURLToPath(url) : url.slice('file:'.length);
+}
+
+/**
+ * Opens the database and brings it forward.
+ * @throws StoreError with a sentence that says what to do
+ */
+export async function openStore(options: StoreOptions): Promise<Store> {
+  const now = options.now ?? (() => new Date());
+  const client = openClient(options);
+  try {
+    if (databaseFile(options.url) !== null) await makeDurable(client);
+    await migrate(client, {
+      now,
+      keepCopy: (from, last) => keepCopy(from, options.url, last, now),
+    });
+  } catch (error) {
+    client.close();
+    throw error instanceof StoreError ? error : new StoreError(sentenceFor(error, options.url));
+  }
+  return storeOn(client, drizzle(client, { schema: tables }), now);
+}
+
+/** Write-ahead log and a full sync at every commit: what was acknowledged survives a power cut. */
+async function makeDurable(client: Client): Promise<void> {
+  const journal = await client.execute('PRAGMA journal_mode = WAL');
+  // NOTE: the level of syncing is a matter of each connection; FULL (2) is what every new one starts
+  // with, so it is checked here and not set.
+  const sync = await client.execute('PRAGMA synchronous');
+  if (journal.rows[0]?.journal_mode !== 'wal' || Number(sync.rows[0]?.synchronous) < 2) {
+    throw new StoreError(
+      'The database cannot keep a write-ahead log with full syncing on this disk. ' +
+        'Point BARMLINE_DATA at a folder on a local disk.',
+    );
+  }
+}
+
+async function keepCopy(client: Client, url: string, last: string, now: () => Date): Promise<void> {
+  const file = databaseFile(url);
+  if (file === null) return;
+  const stamp = now().toISOString().replaceAll(/[:.]/g, '-');
+  const copy = `${file}.before-${last}-${stamp}`;
+  if (!existsSync(copy)) await client.execute({ sql: 'VACUUM INTO ?', args: [copy] });
+}
+
+function storeOn(client: Client, db: LibSQLDatabase<typeof tables>, now: () => Date): Store {
+  // NOTE: a second writer on a file database would block the whole process while it waits for the
+  // first, so writers queue here and never meet in the database.
+  let last: Promise<unknown> = Promise.resolve();
+  let version = 0;
+  return {
+    db,
+    write: (work) => {
+      const mine = last.then(async () => {
+        version += 1;
+        try {
+          return await db.transaction(work);
+        } finally {
+          version += 1;
+        }
+      });
+      last = mine.catch(() => undefined);
+      return mine;
+    },
+    version: () => version,
+    now,
+    close: () => client.close(),
+  };
+}

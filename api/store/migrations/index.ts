@@ -1,0 +1,6 @@
+// The migrations in the order in which they run. They only add: a released one is never edited or removed.
+import * as first from './0001-first.ts';
+
+export type Migration = { id: string; statements: readonly string[] };
+
+export const MIGRATIONS: readonly Migration[] = [first];

@@ -1,0 +1,76 @@
+// Plans: the one in force, the draft that may take its place, and those of before.
+import { and, eq } from 'drizzle-orm';
+import type { Changes, Plan } from '../../planner/index.ts';
+import type { Db } from './index.ts';
+import { plan } from './tables.ts';
+
+export type StoredPlan = {
+  id: string;
+  season: number;
+  madeAt: string;
+  houseRevision: number;
+  recordNo: number;
+  plan: Plan;
+  changes: Changes | null;
+};
+
+export type PlanStatus = (typeof plan.$inferSelect)['status'];
+
+// A stored plan was made by the planner and is trusted: it is not parsed again on every read.
+function stored(row: typeof plan.$inferSelect): StoredPlan {
+  return {
+    id: row.id,
+    season: row.season,
+    madeAt: row.madeAt,
+    houseRevision: row.houseRevision,
+    recordNo: row.recordNo,
+    plan: JSON.parse(row.document) as Plan,
+    changes: row.changes === null ? null : (JSON.parse(row.changes) as Changes),
+  };
+}
+
+/** The plan with this status (there is at most one in force and one draft), or null. */
+export async function readPlan(db: Db, status: 'in-force' | 'draft'): Promise<StoredPlan | null> {
+  const [row] = await db.select().from(plan).where(eq(plan.status, status));
+  return row === undefined ? null : stored(row);
+}
+
+/** Adds a plan; one that had its status steps back to superseded. */
+export async function addPlan(
+  tx: Db,
+  added: StoredPlan,
+  status: 'in-force' | 'draft',
+): Promise<void> {
+  await retire(tx, status, 'superseded');
+  await tx.insert(plan).values({
+    id: added.id,
+    season: added.season,
+    madeAt: added.madeAt,
+    status,
+    houseRevision: added.houseRevision,
+    recordNo: added.recordNo,
+    document: JSON.stringify(added.plan),
+    changes: added.changes === null ? null : JSON.stringify(added.changes),
+  });
+}
+
+/** Takes the plan with a status out of it. */
+export async function retire(
+  tx: Db,
+  from: 'in-force' | 'draft',
+  to: 'superseded' | 'dismissed',
+): Promise<void> {
+  await tx.update(plan).set({ status: to }).where(eq(plan.status, from));
+}
+
+/** Puts the draft in force; the plan before it is kept as superseded. @returns false where there is no such draft */
+export async function adopt(tx: Db, id: string): Promise<boolean> {
+  const [draft] = await tx
+    .select({ id: plan.id })
+    .from(plan)
+    .where(and(eq(plan.id, id), eq(plan.status, 'draft')));
+  if (draft === undefined) return false;
+  await retire(tx, 'in-force', 'superseded');
+  await tx.update(plan).set({ status: 'in-force' }).where(eq(plan.id, id));
+  return true;
+}
