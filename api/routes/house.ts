@@ -1,6 +1,5 @@
 // The house: read it, save it, bring it in from a season folder's files, take it out again.
 import { type Context, Hono } from 'hono';
-import { validator } from 'hono/validator';
 import type { z } from 'zod';
 import { checkHouse, type House, parseHouse } from '../../planner/index.ts';
 import { readFolder, writeFolder } from '../folder/index.ts';
@@ -9,7 +8,7 @@ import { refuse, refuseProblems } from './errors.ts';
 import type { Parts } from './parts.ts';
 import { revisionOf, save } from './saving.ts';
 import { type HouseAnswer, HouseQuery, ImportRequest } from './shapes.ts';
-import { parsed, query } from './valid.ts';
+import { bodyBy, parsed, query } from './valid.ts';
 
 function houseAnswer(parts: Parts, stored: StoredHouse | null): HouseAnswer {
   if (stored === null) {
@@ -26,7 +25,7 @@ function houseAnswer(parts: Parts, stored: StoredHouse | null): HouseAnswer {
   };
 }
 
-const houseBody = validator('json', (value: z.input<typeof House>) => {
+const houseBody = bodyBy<z.input<typeof House>, House>((value) => {
   const { house, problems } = parseHouse(value);
   return house ?? refuseProblems(problems, 400);
 });
@@ -53,7 +52,7 @@ async function importOf(c: Context): Promise<Import> {
   return parsed(ImportRequest, { ...fields, files }, '(form)');
 }
 
-const importBody = validator('json', (_value: z.input<typeof ImportRequest>, c) => importOf(c));
+const importBody = bodyBy<z.input<typeof ImportRequest>, Import>((_value, c) => importOf(c));
 
 export const houseRoutes = (parts: Parts) =>
   new Hono()
