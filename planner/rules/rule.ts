@@ -1,0 +1,130 @@
+// What a rule is. Each owns its words, its check, its weight; everything else loops over the list in index.ts.
+import type { CostPart } from '../model/index.ts';
+import { isoDay } from '../timeline/calendar.ts';
+import { type BrewData, FRESH, type JarData, type Problem } from '../timeline/problem.ts';
+import type { Timeline } from '../timeline/timeline.ts';
+
+/** One thing a rule found: how badly (a whole number in the rule's unit, or a hazard), on what, and with what. */
+export type Found = (amount: number, subject: number, other: number) => void;
+export type Fact = { amount: number; subject: number; other: number };
+
+export type Weight = {
+  home: number;
+  nano: number;
+  unit: string;
+  /** What turning it up or down does, for a brewer. */
+  says: string;
+  source: string;
+};
+
+type Words = {
+  /** Permanent: in plans, documents and addresses for ever. */
+  id: string;
+  title: string;
+  unit: string;
+  /** What it forbids or costs, in one sentence for a brewer. */
+  says: string;
+  /** The name of what a finding is about. */
+  subject(t: Timeline, fact: Fact): string;
+  /** The finding as a sentence. */
+  explain(t: Timeline, fact: Fact): string;
+  /** What a brewer can do about it. */
+  remedy(t: Timeline, fact: Fact): string;
+};
+
+/** Forbids. The amount says how badly: days, litres, mL, jars … */
+export type HardRule = Words & {
+  level: 'hard';
+  /** If a house may relax it: the hazard that it then is. */
+  relaxedTo?: Weight;
+  check(t: Timeline, found: Found): void;
+  /**
+   * A shortcut for the search: true only if pitching brew b from this source on this day, all else as it
+   * stands, would certainly make `check` find something. A test holds the two against each other.
+   */
+  bars?(t: Timeline, b: number, source: number, useDay: number): boolean;
+};
+
+/** Counts wanted brews that are not brewed; the amount is the priority. */
+export type LeftOutRule = Words & { level: 'left-out'; check(t: Timeline, found: Found): void };
+
+/** Costs: the amount is whole minor units of the house's currency, the weight already applied. */
+export type CostRule = Words & {
+  level: 'cost';
+  part: CostPart;
+  weight: Weight | null;
+  check(t: Timeline, weight: number, found: Found): void;
+};
+
+/** Adds to the chance that a pitch goes wrong: the amount is a hazard, the weight already applied. */
+export type HazardRule = Words & {
+  level: 'hazard';
+  weight: Weight;
+  check(t: Timeline, weight: number, found: Found): void;
+};
+
+export type Rule = HardRule | LeftOutRule | CostRule | HazardRule;
+
+/** The beer that the slurry of brew b came from: a brew of the season, a jar's beer, or null for fresh packs. */
+export function sourceBeer(t: Timeline, b: number): BrewData | JarData | null {
+  return beerOf(t, t.source[b] as number);
+}
+
+export function beerOf(t: Timeline, source: number): BrewData | JarData | null {
+  if (source === FRESH) return null;
+  const { jars, brews } = t.problem;
+  return (source < jars.length ? jars[source] : brews[source - jars.length]) ?? null;
+}
+
+/** Whether the beer of a source had been dry-hopped before its harvest, and how many days before. */
+export function hoppedDaysBefore(t: Timeline, source: number): number {
+  const { jars, brews } = t.problem;
+  if (source === FRESH) return 0;
+  if (source < jars.length) return jars[source]?.dryHopped ? 1 : 0;
+  const from = source - jars.length;
+  const hop = brews[from]?.dryHopDay;
+  if (hop === null || hop === undefined || !t.placed[from]) return 0;
+  return Math.max(0, (t.harvestDay[from] as number) - (t.day[from] as number) - hop);
+}
+
+/** mL of the old slurry that reach the wort; a starter that is decanted leaves the old beer behind. */
+export const drawnInto = (t: Timeline, b: number): number =>
+  (t.starterChill[b] as number) >= 0 ? 0 : (t.drawMl[b] as number);
+
+export const brewName = (t: Timeline, b: number): string => t.problem.brews[b]?.name ?? '?';
+export const brewSubject = (t: Timeline, fact: Fact): string => brewName(t, fact.subject);
+export const yeastName = (t: Timeline, b: number): string =>
+  t.problem.yeasts[t.yeast[b] as number]?.row.yeast ?? '?';
+export const tankName = (t: Timeline, b: number): string =>
+  t.problem.tanks[t.tank[b] as number]?.name ?? '?';
+export const brewDay = (t: Timeline, b: number): string => isoDay(t.day[b] as number);
+
+/** The name of a source: the jar's code, or 'slurry from X'. */
+export function sourceName(t: Timeline, source: number): string {
+  const { jars, brews } = t.problem;
+  if (source === FRESH) return 'fresh packs';
+  if (source < jars.length) return `jar ${jars[source]?.name ?? '?'}`;
+  return `slurry from ${brews[source - jars.length]?.name ?? '?'}`;
+}
+
+export const sourceNameOf = (t: Timeline, b: number): string =>
+  sourceName(t, t.source[b] as number);
+
+/** Calls `each` for every brew of the plan that is still a choice, in order of day. */
+export function eachChoice(t: Timeline, each: (b: number) => void): void {
+  for (let i = 0; i < t.orderCount; i++) {
+    const b = t.order[i] as number;
+    if (!t.done[b]) each(b);
+  }
+}
+
+export const money = (p: Problem, major: number): number => Math.round(major * p.minorPerMajor);
+
+/** Money in words: 12.50 EUR. */
+export function inMoney(p: Problem, minor: number): string {
+  const digits = Math.round(Math.log10(p.minorPerMajor));
+  return `${(minor / p.minorPerMajor).toFixed(digits)} ${p.house.currency}`;
+}
+
+export const plural = (n: number, one: string, many = `${one}s`): string =>
+  `${n} ${n === 1 ? one : many}`;

@@ -1,0 +1,40 @@
+// Regret on re-planning: a pitch that comes from elsewhere than the plan in force said.
+
+import { nearness } from './nearness.ts';
+import {
+  brewName,
+  brewSubject,
+  type CostRule,
+  eachChoice,
+  money,
+  sourceName,
+  sourceNameOf,
+} from './rule.ts';
+
+export const sourceChanged: CostRule = {
+  id: 'source-changed',
+  title: 'Sources changed',
+  level: 'cost',
+  part: 'risk',
+  unit: 'money',
+  weight: {
+    home: 0.5,
+    nano: 6,
+    unit: 'currency a change',
+    says: 'How much it costs to pitch a brew from elsewhere than planned.',
+    source: 'a house choice',
+  },
+  says: 'Pitching a brew from another source than the plan in force said costs, more the closer it is to today.',
+  check(t, weight, found) {
+    const p = t.problem;
+    eachChoice(t, (b) => {
+      const was = p.inForce[b];
+      if (!was || was.source === t.source[b]) return;
+      found(money(p, weight * nearness(p, t.day[b] as number)), b, was.source);
+    });
+  },
+  subject: brewSubject,
+  explain: (t, f) =>
+    `${brewName(t, f.subject)} is pitched from ${sourceNameOf(t, f.subject)} instead of ${sourceName(t, f.other)}.`,
+  remedy: (t, f) => `Pin the source of ${brewName(t, f.subject)}.`,
+};

@@ -1,0 +1,77 @@
+// Simulated annealing over the moves, with ruin and recreate now and then; keeps the best it ever stood on.
+import type { Desk } from './desk.ts';
+import { MOVES } from './moves/index.ts';
+import { ruinAndRecreate } from './moves/ruin.ts';
+import type { Score } from './score.ts';
+
+export type Watch = (stepsDone: number, best: Score) => boolean;
+
+/** How the search cools: from about the price of a pitch down to small change, in a few rounds. */
+const ROUNDS = 3;
+const RUIN_EVERY = 400;
+const WATCH_EVERY = 512;
+
+/** Searches until the desk has judged `until` plans, or `watch` says stop. */
+export function anneal(desk: Desk, until: number, watch: Watch): { stopped: boolean } {
+  const { problem, random } = desk;
+  if (desk.free.length === 0) return { stopped: false };
+  const start = desk.steps;
+  const total = Math.max(1, until - start);
+  const minor = problem.minorPerMajor;
+  const price =
+    problem.yeasts.reduce((sum, y) => sum + y.priceMinor, 0) / Math.max(1, problem.yeasts.length);
+  const hot = Math.max(20, price * 0.35, minor * 0.5);
+  const cold = Math.max(0.5, hot / 200);
+  const shares = MOVES.reduce((sum, m) => sum + m.share, 0);
+  let heat = hot;
+  const accept = (candidate: Score, standing: Score): boolean => {
+    if (candidate.hard !== standing.hard) return candidate.hard < standing.hard;
+    if (candidate.leftOut !== standing.leftOut) return candidate.leftOut < standing.leftOut;
+    if (candidate.leftOutCount !== standing.leftOutCount) {
+      return candidate.leftOutCount < standing.leftOutCount;
+    }
+    const worse = candidate.cost - standing.cost;
+    return worse <= 0 || random.next() < Math.exp(-worse / heat);
+  };
+  let sinceRuin = 0;
+  let idle = 0;
+  let nextWatch = start;
+  let round = 0;
+  while (desk.steps < until) {
+    if (desk.steps >= nextWatch) {
+      nextWatch = desk.steps + WATCH_EVERY;
+      if (watch(desk.steps, desk.bestScore)) return { stopped: true };
+    }
+    const done = (desk.steps - start) / total;
+    const nowRound = Math.min(ROUNDS - 1, Math.floor(done * ROUNDS));
+    if (nowRound !== round) {
+      round = nowRound;
+      desk.returnToBest();
+    }
+    const within = done * ROUNDS - nowRound;
+    const roof = hot / (1 + round * 1.5);
+    heat = roof * (cold / roof) ** within;
+    if (sinceRuin >= RUIN_EVERY) {
+      sinceRuin = 0;
+      if (!ruinAndRecreate(desk, 2 + random.below(5), accept)) desk.steps++;
+      continue;
+    }
+    let pick = random.next() * shares;
+    let move = MOVES[0];
+    for (const m of MOVES) {
+      move = m;
+      pick -= m.share;
+      if (pick < 0) break;
+    }
+    const t = desk.begin();
+    if (!move?.apply(desk, t)) {
+      // a move that finds nothing still uses up time; count it so that a stuck plan ends
+      if (++idle % 4 === 0) desk.steps++;
+      continue;
+    }
+    sinceRuin++;
+    desk.settle(accept);
+  }
+  desk.returnToBest();
+  return { stopped: false };
+}

@@ -1,0 +1,72 @@
+// Takes several brews out that have to do with each other, and puts them back one by one where each does best.
+
+import type { Timeline } from '../../timeline/timeline.ts';
+import { unfold } from '../../timeline/unfold.ts';
+
+import type { Desk } from '../desk.ts';
+import { insertBest } from '../insert.ts';
+import type { Score } from '../score.ts';
+
+/** Chooses brews by time, tank, or strain around one at random. */
+function related(desk: Desk, count: number): number[] {
+  const { current: t, random, free } = desk;
+  const placed = free.filter((b) => t.placed[b]);
+  if (placed.length === 0) return [];
+  const seed = placed[random.below(placed.length)] as number;
+  const how = random.below(3);
+  const distance = (b: number) => {
+    const days = Math.abs((t.day[b] as number) - (t.day[seed] as number));
+    const same =
+      how === 0 || (how === 1 ? t.tank[b] === t.tank[seed] : t.yeast[b] === t.yeast[seed]);
+    return days + (same ? 0 : 1000) + random.next();
+  };
+  return placed
+    .map((b) => ({ b, d: distance(b) }))
+    .sort((x, y) => x.d - y.d)
+    .slice(0, count)
+    .map(({ b }) => b);
+}
+
+/** One round of ruin and recreate on the desk's trial; keeps it if `accept` says so. */
+export function ruinAndRecreate(
+  desk: Desk,
+  count: number,
+  accept: (candidate: Score, standing: Score) => boolean,
+): boolean {
+  const t: Timeline = desk.begin();
+  const out = related(desk, count);
+  if (out.length === 0) return false;
+  for (const b of out) t.placed[b] = 0;
+  for (const b of desk.free) if (!t.placed[b] && !out.includes(b)) out.push(b);
+  for (let y = 0; y < t.keep.length; y++) {
+    const k = (t.keep[y] as number) - desk.problem.jars.length;
+    if (k >= 0 && !t.placed[k]) t.keep[y] = -1;
+  }
+  unfold(t);
+  orphansToPacks(desk, t);
+  unfold(t);
+  // the hardest to place first, now and then shuffled
+  const slack = (b: number) => {
+    const brew = desk.problem.brews[b];
+    return (brew?.days.length ?? 0) * (brew?.tanks.length ?? 0) - (brew?.priority ?? 1);
+  };
+  const shuffled = desk.random.next() < 0.4;
+  const keyed = out.map((b) => ({ b, key: shuffled ? desk.random.next() : slack(b) }));
+  keyed.sort((x, y) => x.key - y.key || x.b - y.b);
+  const standing = { ...desk.score };
+  for (const { b } of keyed) insertBest(desk, t, b, standing, { slots: 8, sources: 3 });
+  return desk.settle(accept);
+}
+
+/** Brews whose source has just been taken out are pitched from elsewhere for the time being. */
+function orphansToPacks(desk: Desk, t: Timeline): void {
+  const nJars = desk.problem.jars.length;
+  for (let i = 0; i < t.orderCount; i++) {
+    const b = t.order[i] as number;
+    const from = (t.source[b] as number) - nJars;
+    if (from >= 0 && !t.placed[from] && !t.done[b]) {
+      t.source[b] = desk.pickSource(t, b, t.day[b] as number);
+      t.starter[b] = 0;
+    }
+  }
+}
