@@ -1,0 +1,89 @@
+// What the environment asks for, checked: every wrong variable is named at once, with what it may be.
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { IsoDay } from '../planner/index.ts';
+import { isLoopback } from './routes/settings.ts';
+
+export const DEFAULT_PORT = 8642;
+
+export type Settings = {
+  host: string;
+  port: number;
+  /** Without a slash at its end. */
+  base: string;
+  dataFolder: string;
+  databaseUrl: string;
+  databaseToken: string | null;
+  /** A fixed day instead of the clock's; for tests. */
+  today: IsoDay | null;
+};
+
+/** The variables cannot be used; one sentence a line. */
+export class EnvironmentError extends Error {
+  override name = 'EnvironmentError';
+}
+
+function withBrackets(host: string): string {
+  return host.includes(':') && !host.startsWith('[') ? `[${host}]` : host;
+}
+
+/**
+ * Reads the settings from variables.
+ * @param root the project's folder, under which data is kept unless told otherwise
+ * @throws EnvironmentError naming every variable that is wrong
+ */
+export function readEnvironment(
+  variables: Readonly<Record<string, string | undefined>>,
+  root: string,
+): Settings {
+  const problems: string[] = [];
+  const given = (name: string) => variables[name]?.trim() || undefined;
+
+  const portText = given('BARMLINE_PORT') ?? String(DEFAULT_PORT);
+  const port = /^\d{1,5}$/.test(portText) ? Number(portText) : Number.NaN;
+  if (!(port >= 1 && port <= 65_535)) {
+    problems.push(`BARMLINE_PORT is "${portText}": it has to be a whole number from 1 to 65535.`);
+  }
+
+  const host = given('BARMLINE_HOST') ?? '127.0.0.1';
+  if (!isLoopback(withBrackets(host)) && given('BARMLINE_I_TRUST_THIS_NETWORK') !== '1') {
+    problems.push(
+      `BARMLINE_HOST is "${host}", which other machines can reach, and there is no password yet that would keep ` +
+        'them from changing your plan: a password comes first. If everybody on that network may change it, ' +
+        'say so with BARMLINE_I_TRUST_THIS_NETWORK=1.',
+    );
+  }
+
+  const baseText = given('BARMLINE_BASE');
+  const base = (baseText ?? `http://${withBrackets(host)}:${port}`).replace(/\/+$/, '');
+  const url = URL.canParse(base) ? new URL(base) : null;
+  if (baseText !== undefined && (url === null || !/^https?:$/.test(url.protocol) || url.username)) {
+    problems.push(
+      `BARMLINE_BASE is "${baseText}": it has to be an address such as http://192.168.1.20:8642 or https://brewhouse.example.`,
+    );
+  }
+
+  const today = given('BARMLINE_TODAY');
+  if (today !== undefined && !IsoDay.safeParse(today).success) {
+    problems.push(`BARMLINE_TODAY is "${today}": it has to be a day written YYYY-MM-DD.`);
+  }
+
+  const dataFolder = given('BARMLINE_DATA') ?? join(root, '.data');
+  const databaseUrl = given('BARMLINE_DB') ?? pathToFileURL(join(dataFolder, 'barmline.db')).href;
+  if (!/^(file|libsql|https?|wss?):/.test(databaseUrl)) {
+    problems.push(
+      'BARMLINE_DB has to be the URL of a libSQL server (libsql://… or https://…) or of a file (file:…).',
+    );
+  }
+
+  if (problems.length > 0) throw new EnvironmentError(problems.join('\n'));
+  return {
+    host,
+    port,
+    base,
+    dataFolder,
+    databaseUrl,
+    databaseToken: given('BARMLINE_DB_TOKEN') ?? null,
+    today: today ?? null,
+  };
+}
