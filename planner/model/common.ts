@@ -20,13 +20,16 @@ export const Range = z
   .meta({ id: 'Range', description: 'A prediction: an 80 % interval around the likely value.' });
 export type Range = z.infer<typeof Range>;
 
-/** What a person calls a thing; unique within its list. Text is data: any characters but line breaks. */
+/** Text of one line: no line breaks, tabs or other control characters, and no halves of characters. */
+export const ONE_LINE = /^[^\p{Cc}\p{Cs}]*$/u;
+
+/** What a person calls a thing; unique within its list. Text is data: any characters but control characters. */
 export const Name = z
   .string()
   .trim()
   .min(1, 'needs a name')
   .max(200, 'is longer than 200 characters')
-  .regex(/^[^\r\n\t]*$/, 'must be one line');
+  .regex(ONE_LINE, 'must be one line');
 export type Name = z.infer<typeof Name>;
 
 /** An amount between two bounds, both included. */

@@ -1,7 +1,7 @@
 // What goes in: a house with its tanks, yeasts, jars and the beers it wants to brew.
 import { IANAZone } from 'luxon';
 import { z } from 'zod';
-import { between, IsoDay, Name, SpecificGravity, Weekday, whole } from './common.ts';
+import { between, IsoDay, Name, ONE_LINE, SpecificGravity, Weekday, whole } from './common.ts';
 import { SettingOverrides } from './settings.ts';
 
 export const Tank = z
@@ -66,7 +66,7 @@ export type Jar = z.infer<typeof Jar>;
 export const Brew = z
   .strictObject({
     brew: Name,
-    style: z.string().trim().max(200).default(''),
+    style: z.string().trim().max(200).regex(ONE_LINE, 'must be one line').default(''),
     yeasts: z.array(Name).min(1, 'names no yeast').max(10).describe('Best liked first'),
     volumeL: between(0.5, 100_000).describe('Litres of wort into the tank'),
     og: SpecificGravity,
