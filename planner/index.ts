@@ -1,8 +1,17 @@
 // The face of the planner: others import from here and nowhere deeper.
+
+export { compare } from './changes/index.ts';
 export { checkHouse } from './model/check-house.ts';
 export type { PathPart, Placing } from './model/checks/draft.ts';
 export { nearest } from './model/checks/report.ts';
 export { defaultToday } from './model/default-today.ts';
 export * from './model/index.ts';
 export { type ParsedHouse, parseHouse } from './model/parse-house.ts';
+export {
+  foldRecord,
+  RecordEntry,
+  RecordFact,
+  type RecordState,
+  resolveNews,
+} from './record/index.ts';
 export { type DoneTask, tasks } from './tasks/index.ts';

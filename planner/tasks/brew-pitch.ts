@@ -82,7 +82,7 @@ function pitchTask(brew: PlannedBrew, context: TaskContext): TaskDraft {
       }.`,
     ].join(' '),
     caution: cautionText(...cautions),
-    happened: brew.done,
+    happened: context.isBrewed(brew.brew),
   };
 }
 

@@ -93,6 +93,6 @@ function checkTask(brew: PlannedBrew, checkOn: string, context: TaskContext): Ta
       .filter(Boolean)
       .join(' '),
     caution: inTank ? cautionText('pressure', 'co2') : cautionText('closed-jar'),
-    happened: brew.done,
+    happened: context.isBrewed(brew.brew),
   };
 }

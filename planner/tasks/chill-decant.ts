@@ -17,7 +17,7 @@ function chillTasks(brew: PlannedBrew, context: TaskContext): TaskDraft[] {
   const common = {
     brew: brew.brew,
     amounts: [{ what: 'Starter', value: plan.litres, unit: 'L' }],
-    happened: brew.done,
+    happened: context.isBrewed(brew.brew),
   };
   return [
     {

@@ -32,6 +32,10 @@ export type TaskContext = {
   harvestOf(brew: string): PlannedHarvest | undefined;
   /** The jars of a harvest in the order in which they leave, spare ones last. */
   jarsOf(harvest: PlannedHarvest): CodedJar[];
+  /** It happened, by the plan or because its task was ticked. */
+  isBrewed(brew: string): boolean;
+  isHarvested(brew: string): boolean;
+  isPackaged(brew: string): boolean;
   /** Minutes after midnight. */
   kettleAt(brew: string): number;
   pitchAt(brew: string): number;
@@ -45,7 +49,11 @@ export type TaskDraft = Omit<Task, 'done' | 'kind'> & {
 /** One kind of task: everything of that kind that a plan asks for. */
 export type TaskMaker = { kind: TaskKind; make(context: TaskContext): TaskDraft[] };
 
-export function contextOf(plan: Plan, house: House): TaskContext {
+export function contextOf(
+  plan: Plan,
+  house: House,
+  isDone: (key: string) => boolean = () => false,
+): TaskContext {
   const brews = new Map(house.brews.map((brew) => [brew.brew, brew]));
   const planned = new Map(plan.brews.map((brew) => [brew.brew, brew]));
   const yeasts = new Map(house.yeasts.map((yeast) => [yeast.yeast, yeast]));
@@ -64,6 +72,9 @@ export function contextOf(plan: Plan, house: House): TaskContext {
     tank: (name) => tanks.get(name),
     harvestOf: (brew) => harvests.get(brew),
     jarsOf: codedJars,
+    isBrewed: (name) => (planned.get(name)?.done ?? false) || isDone(taskKey('brew-pitch', name)),
+    isHarvested: (name) => (harvests.get(name)?.done ?? false) || isDone(taskKey('harvest', name)),
+    isPackaged: (name) => isDone(taskKey('package', name)),
     kettleAt,
     pitchAt: (brew) => pitchTime(kettleAt(brew)),
   };

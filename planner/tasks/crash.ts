@@ -52,5 +52,6 @@ function crashTask(brew: PlannedBrew, crashOn: string, context: TaskContext): Ta
       .filter(Boolean)
       .join(' '),
     caution: cautionText('vacuum', 'co2'),
+    happened: context.isPackaged(brew.brew),
   };
 }

@@ -59,5 +59,6 @@ function dryHopTask(brew: PlannedBrew, dryHopOn: string, context: TaskContext): 
       .filter(Boolean)
       .join(' '),
     caution: cautionText('gush', 'co2', 'pressure', 'ladder'),
+    happened: context.isPackaged(brew.brew),
   };
 }

@@ -70,7 +70,7 @@ function harvestTask(one: PlannedHarvest, context: TaskContext): TaskDraft {
     goodLooksLike: `Thick pale cream that smells of bread and beer; most times ${sayMl(one.settledMl.low)} to ${sayMl(one.settledMl.high)} settle.`,
     why: whyHarvest(jars, forWhom, context),
     caution: cautionText(...cautions),
-    happened: one.done,
+    happened: context.isHarvested(one.brew),
   };
 }
 

@@ -4,7 +4,7 @@ import { brewPitch } from './brew-pitch.ts';
 import { checkJar } from './check-jar.ts';
 import { chillDecant } from './chill-decant.ts';
 import { clean } from './clean.ts';
-import { compareText, contextOf, type TaskMaker, taskKey } from './context.ts';
+import { compareText, contextOf, type TaskMaker } from './context.ts';
 import { crash } from './crash.ts';
 import { discardBy } from './discard-by.ts';
 import { dryHop } from './dry-hop.ts';
@@ -42,27 +42,20 @@ export type DoneTask = { key: string; day: string };
  * Keys stay the same over re-plans, so that the calendar changes its entries in place.
  */
 export function tasks(plan: Plan, house: House, done: readonly DoneTask[] = []): Task[] {
-  const context = contextOf(plan, house);
   const doneOn = new Map(done.map((one) => [one.key, one.day]));
+  const context = contextOf(plan, house, (key) => doneOn.has(key));
   const made = TASK_MAKERS.flatMap((maker) =>
     maker.make(context).map(({ happened, ...draft }): Task => {
       const day = doneOn.get(draft.key);
-      const behind = isBehind(maker, draft.brew, doneOn);
       return {
         ...draft,
         kind: maker.kind,
         day: day ?? draft.day,
-        done: day !== undefined || happened === true || behind,
+        done: day !== undefined || happened === true,
       };
     }),
   );
   return made.sort(byDay);
-}
-
-/** Work on a beer in its tank is behind it once the beer is packaged. */
-function isBehind(maker: TaskMaker, brew: string | null, doneOn: ReadonlyMap<string, string>) {
-  const inTank = maker.kind === 'dry-hop' || maker.kind === 'crash';
-  return inTank && brew !== null && doneOn.has(taskKey('package', brew));
 }
 
 function byDay(a: Task, b: Task): number {

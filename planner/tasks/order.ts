@@ -73,7 +73,7 @@ function orderTask(one: PlannedOrder, context: TaskContext): TaskDraft[] {
         .filter(Boolean)
         .join(' '),
       caution: null,
-      happened: brews.every((name) => context.planned(name)?.done ?? false),
+      happened: brews.every(context.isBrewed),
     },
   ];
 }

@@ -58,7 +58,7 @@ function starterTask(brew: PlannedBrew, context: TaskContext): TaskDraft[] {
           : 'Cloudy and foaming within a day, then a pale layer of yeast when it stands; it smells of bread and beer.',
       why: `${brew.brew} needs ${sayCells(brew.needB)} living cells on ${sayDay(brew.day)}; ${saySource(brew)} holds about ${sayCells(plan.initialB)}.`,
       caution: cautionText(...cautions),
-      happened: brew.done,
+      happened: context.isBrewed(brew.brew),
     },
   ];
 }

@@ -61,7 +61,7 @@ function takeOutTask(brew: PlannedBrew, context: TaskContext): TaskDraft[] {
         packs ? 'swollen-pack' : 'warming-jar',
         ...(packs ? [] : (['closed-jar'] as const)),
       ),
-      happened: brew.done,
+      happened: context.isBrewed(brew.brew),
     },
   ];
 }

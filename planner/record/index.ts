@@ -1,0 +1,4 @@
+// What happened, as an append-only record: news resolved to entries, and entries folded to what holds now.
+export { RecordEntry, RecordFact } from './entry.ts';
+export { foldRecord, type RecordState } from './fold.ts';
+export { resolveNews } from './resolve.ts';
