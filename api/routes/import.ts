@@ -1,0 +1,58 @@
+// The files of a season folder as a request brings them: a JSON map, or a form with one part a file.
+import type { Context } from 'hono';
+import type { Problem } from '../../planner/index.ts';
+import { type FolderReading, readSeason, SEASON_FILES, type SeasonBytes } from '../folder/index.ts';
+import { ImportRequest } from './shapes.ts';
+import { parsed } from './valid.ts';
+
+export type Import = FolderReading & { apply: boolean; startOver: boolean };
+
+const ImportFields = ImportRequest.omit({ files: true });
+
+/** Sorts the files by the names that a season knows; what has another name is told and left aside. */
+function reading(files: ReadonlyMap<string, Uint8Array>): FolderReading {
+  const known: { [file: string]: Uint8Array } = {};
+  const others: Problem[] = [];
+  for (const [path, bytes] of files) {
+    // Only the last part of a name counts: what is sent is never looked up on a disk.
+    const name = path.split(/[\\/]/).at(-1) ?? path;
+    const file = SEASON_FILES.find((one) => one === name.toLowerCase());
+    if (file !== undefined && !Object.hasOwn(known, file)) known[file] = bytes;
+    else {
+      others.push({
+        code: file === undefined ? 'unknown-file' : 'doubled-file',
+        path: name.slice(0, 80),
+        value: name.slice(0, 80),
+        bound: SEASON_FILES.join(', '),
+        message:
+          file === undefined
+            ? `${name.slice(0, 80)} is not a file of a season and was left aside.`
+            : `${file} came twice; the second one was left aside.`,
+        remedy: `A season has ${SEASON_FILES.join(', ')}.`,
+        level: 'warning',
+      });
+    }
+  }
+  const season = readSeason(known as SeasonBytes);
+  return { ...season, problems: [...season.problems, ...others] };
+}
+
+/** What an import brings. @throws a refusal where the request itself is not as it has to be */
+export async function readImport(c: Context): Promise<Import> {
+  const kind = c.req.header('Content-Type') ?? '';
+  if (!kind.toLowerCase().startsWith('multipart/form-data')) {
+    const { files, ...rest } = parsed(ImportRequest, await c.req.json(), '(body)');
+    const encoder = new TextEncoder();
+    const bytes = Object.entries(files).map(
+      ([name, text]) => [name, encoder.encode(text)] as const,
+    );
+    return { ...reading(new Map(bytes)), ...rest };
+  }
+  const files = new Map<string, Uint8Array>();
+  const fields: Record<string, unknown> = {};
+  for (const [name, part] of (await c.req.formData()).entries()) {
+    if (typeof part !== 'string') files.set(part.name, new Uint8Array(await part.arrayBuffer()));
+    else fields[name] = part === 'true' ? true : part === 'false' ? false : part;
+  }
+  return { ...reading(files), ...parsed(ImportFields, fields, '(form)') };
+}
