@@ -3,6 +3,7 @@ import { checkBrews } from './checks/brews.ts';
 import { type Draft, draftOf, type Placing } from './checks/draft.ts';
 import { type Found, reportOn } from './checks/report.ts';
 import { checkJars, checkNames, checkTanks, checkYeasts } from './checks/rows.ts';
+import { checkRuleNames } from './checks/rules.ts';
 import { checkSeason } from './checks/season.ts';
 import type { House } from './house.ts';
 import type { Problem } from './problem-report.ts';
@@ -20,6 +21,7 @@ export function findMeaning(draft: Draft, place: Placing): Found[] {
   const found: Found[] = [];
   const report = reportOn(draft, place, found);
   checkSeason(report);
+  checkRuleNames(report);
   checkNames(report);
   checkTanks(report);
   checkYeasts(report);
