@@ -1,0 +1,27 @@
+// Where the page begins.
+import { QueryClient, QueryClientProvider } from '@tanstack/react-query';
+import { StrictMode } from 'react';
+import { createRoot } from 'react-dom/client';
+import { Sheet } from './sheet.tsx';
+import { chooseFirstPage } from './router.ts';
+import './styles/tokens.css';
+import './styles/page.css';
+import './styles/season.css';
+import './styles/pitch.css';
+import './styles/tasks.css';
+
+const cache = new QueryClient({
+  defaultOptions: { queries: { staleTime: 15_000, retry: 1 } },
+});
+
+chooseFirstPage();
+const place = document.getElementById('page');
+if (place) {
+  createRoot(place).render(
+    <StrictMode>
+      <QueryClientProvider client={cache}>
+        <Sheet />
+      </QueryClientProvider>
+    </StrictMode>,
+  );
+}

@@ -1,0 +1,259 @@
+// One pitch, explained: what goes in, how alive it is, what could go wrong and what that is worth, and what else there was.
+import { useSuspenseQueries } from '@tanstack/react-query';
+import type { House, Plan, PlannedBrew } from '../../../planner/index.ts';
+import { longDay, shortDay } from '../../parts/days.ts';
+import { money } from '../../parts/money.ts';
+import { strainLooks } from '../../parts/strains.ts';
+import { colour, gravity, litres, millilitres, temperature, type Units, useUnits } from '../../parts/units.ts';
+import { count, percent } from '../../parts/words.ts';
+import { houseQuery } from '../../queries/house.ts';
+import { planQuery } from '../../queries/plan.ts';
+import { hashOf } from '../../router.ts';
+import { ThreadSample } from '../season/notes.tsx';
+import { ageingOf } from './viability.ts';
+import { ViabilityPicture } from './viability-picture.tsx';
+
+export function PitchPage(props: { brew: string }) {
+  const [plan, house] = useSuspenseQueries({ queries: [planQuery, houseQuery] });
+  const brew = plan.data.plan?.brews.find((one) => one.brew === props.brew);
+  if (plan.data.plan && house.data.house && brew) {
+    return <Pitch brew={brew} plan={plan.data.plan} house={house.data.house} />;
+  }
+  const left = plan.data.plan?.leftOut.find((one) => one.brew === props.brew);
+  return (
+    <>
+      <h1 className="season-title">{props.brew}</h1>
+      <p>
+        {left ? `${props.brew} is left out of the plan. ${left.wayOut}` : 'The plan in force has no brew of this name.'}
+      </p>
+      <p>
+        <a href="#/">Back to the season</a>
+      </p>
+    </>
+  );
+}
+
+function Pitch(props: { brew: PlannedBrew; plan: Plan; house: House }) {
+  const { brew, plan, house } = props;
+  const [units] = useUnits();
+  const look = strainLooks(plan).get(brew.yeast);
+  const ageing = ageingOf(brew, plan, house);
+  return (
+    <article className="pitch">
+      <p className="back">
+        <a href="#/">← The season</a>
+      </p>
+      <h1 className="season-title">{brew.brew}</h1>
+      <p className="lead">
+        {brew.style && `${brew.style}. `}
+        {brew.done ? 'Brewed' : 'To be brewed'} <span className="red">{longDay(brew.day)}</span> into {brew.tank},
+        emptied {longDay(brew.emptiedOn)}, ready {longDay(brew.readyOn)}
+        {brew.daysLate > 0 ? `, ${count(brew.daysLate, 'day')} late` : ''}.
+      </p>
+      <BeerLine brew={brew} house={house} units={units} />
+      <div className="pitch-columns">
+        <section aria-labelledby="source">
+          <h2 id="source">What is pitched</h2>
+          <p className={`strain hue-${look?.hue ?? 1}`}>
+            {look && <ThreadSample look={look} />} <span>{brew.yeast}</span>
+          </p>
+          <SourceList brew={brew} units={units} />
+        </section>
+        <section aria-labelledby="alive">
+          <h2 id="alive">How much of it is alive</h2>
+          {ageing && look ? (
+            <ViabilityPicture ageing={ageing} look={look} pitchDay={brew.day} />
+          ) : (
+            <p>
+              Likely {percent(brew.viability.likely)}; {percent(brew.viability.low)} to{' '}
+              {percent(brew.viability.high)}.
+            </p>
+          )}
+        </section>
+        <section aria-labelledby="why">
+          <h2 id="why">Why this yeast</h2>
+          <ul className="reasons">
+            {brew.why.map((reason) => (
+              <li key={reason}>{reason}</li>
+            ))}
+          </ul>
+        </section>
+        <Hazards brew={brew} plan={plan} />
+        <Alternative brew={brew} plan={plan} />
+        <section aria-labelledby="fallback">
+          <h2 id="fallback">If it fails the check</h2>
+          <p>
+            {brew.checkOn ? (
+              <>
+                The jar is checked on <span className="red">{longDay(brew.checkOn)}</span>.{' '}
+              </>
+            ) : (
+              'Fresh packs need no check of a jar. '
+            )}
+            {brew.fallback.says}
+            {brew.fallback.decideBy ? ` Decide by ${shortDay(brew.fallback.decideBy)}.` : ''}
+          </p>
+        </section>
+      </div>
+      <Family brew={brew} plan={plan} />
+    </article>
+  );
+}
+
+function BeerLine(props: { brew: PlannedBrew; house: House; units: Units }) {
+  const { units } = props;
+  const beer = props.house.brews.find((one) => one.brew === props.brew.brew);
+  if (!beer) return null;
+  return (
+    <p className="quiet figures">
+      {litres(beer.volumeL, units)} at {gravity(beer.og, units)}, to {gravity(beer.fg, units)};{' '}
+      {colour(beer.ebc, units)}, {beer.ibu} IBU; fermented at {temperature(beer.fermentC, units)}
+    </p>
+  );
+}
+
+function SourceList(props: { brew: PlannedBrew; units: Units }) {
+  const { brew, units } = props;
+  const { source, starter } = brew;
+  const rows: [string, React.ReactNode][] = [];
+  if (source.kind === 'fresh') {
+    const bought = source.packs - source.packsFromHand;
+    rows.push(['Packs', `${source.packs}${source.packsFromHand > 0 ? `, ${source.packsFromHand} of them on hand` : ''}`]);
+    if (bought > 0 && source.orderOn && source.arrivesOn) {
+      rows.push(['Order', `by ${shortDay(source.orderOn)}; they arrive by ${shortDay(source.arrivesOn)}`]);
+    }
+    rows.push(['Age', `${count(source.packAgeDays, 'day')} since they were made`]);
+  } else {
+    rows.push(['Slurry', `${millilitres(source.drawMl, units)}, settled`]);
+    rows.push([
+      'Out of',
+      source.kind === 'jar' ? (
+        `jar ${source.jar}, harvested ${shortDay(source.harvestedOn)}`
+      ) : (
+        <>
+          <a href={hashOf({ page: 'pitch', brew: source.brew })}>{source.brew}</a>, harvested{' '}
+          {shortDay(source.harvestedOn)} into {count(source.jars, 'jar')}
+        </>
+      ),
+    ]);
+    rows.push(['Age', `${count(source.ageDays, 'day')} since the harvest`]);
+  }
+  rows.push(['Generation', `${brew.generation} (a fresh pack is 0; slurry out of its first beer is 1)`]);
+  if (starter) {
+    const chill = starter.chillOn ? `, chilled ${shortDay(starter.chillOn)} and decanted` : '';
+    rows.push([
+      'Starter',
+      `${litres(starter.litres, units)} with ${Math.round(starter.extractG)} g of extract, from ${shortDay(starter.startOn)}${chill}`,
+    ]);
+  }
+  const billion = (cells: number) => Math.round(cells).toLocaleString('en-GB');
+  rows.push(['Living cells', `${billion(brew.pitchedB)} billion, where ${billion(brew.needB)} are needed`]);
+  if (brew.carried) {
+    const { volumeL, ebc, ibu } = brew.carried;
+    rows.push([
+      'Comes along',
+      `${millilitres(volumeL * 1000, units)} of the old beer: ${ebc < 0.05 && ibu < 0.05 ? 'nothing to see or taste' : `${colour(ebc, units)} and ${ibu.toFixed(1)} IBU more`}`,
+    ]);
+  }
+  return (
+    <dl className="facts figures">
+      {rows.map(([name, says]) => (
+        <div key={name}>
+          <dt className="field-name">{name}</dt>
+          <dd>{says}</dd>
+        </div>
+      ))}
+    </dl>
+  );
+}
+
+function Hazards(props: { brew: PlannedBrew; plan: Plan }) {
+  const { brew, plan } = props;
+  return (
+    <section aria-labelledby="hazards">
+      <h2 id="hazards">What could go wrong, and what that is worth</h2>
+      {brew.hazards.length === 0 ? (
+        <p>Nothing that the plan reckons with.</p>
+      ) : (
+        <table className="sums">
+          <thead>
+            <tr>
+              <th scope="col">Hazard</th>
+              <th scope="col" className="amount">
+                Guessed cost
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {brew.hazards.map((hazard) => (
+              <tr key={hazard.rule}>
+                <td>{hazard.says}</td>
+                <td className="amount">{money(hazard.costMinor, plan)}</td>
+              </tr>
+            ))}
+          </tbody>
+          <tfoot>
+            <tr>
+              <th scope="row">Together, a guess and no cash</th>
+              <td className="amount">{money(brew.riskMinor, plan)}</td>
+            </tr>
+          </tfoot>
+        </table>
+      )}
+    </section>
+  );
+}
+
+function Alternative(props: { brew: PlannedBrew; plan: Plan }) {
+  const { alternative } = props.brew;
+  return (
+    <section aria-labelledby="alternative">
+      <h2 id="alternative">The best other way, and why it lost</h2>
+      {alternative === null ? (
+        <p>There was no other way.</p>
+      ) : (
+        <p>
+          <strong>{alternative.source}</strong>, {shortDay(alternative.day)} in {alternative.tank}:{' '}
+          {alternative.says}
+          {alternative.extraMinor !== null && alternative.brokenBy === null && (
+            <span className="quiet figures"> Dearer by {money(alternative.extraMinor, props.plan)}.</span>
+          )}
+        </p>
+      )}
+    </section>
+  );
+}
+
+function Family(props: { brew: PlannedBrew; plan: Plan }) {
+  const { brew, plan } = props;
+  const harvest = plan.harvests.find((one) => one.brew === brew.brew);
+  const chains = plan.chains.filter((chain) => chain.brews.includes(brew.brew));
+  return (
+    <section className="below" aria-labelledby="family">
+      <h2 id="family">Its yeast afterwards</h2>
+      {harvest ? (
+        <p className="figures">
+          Harvested {longDay(harvest.day)}: likely {Math.round(harvest.settledMl.likely)} mL settled (
+          {Math.round(harvest.settledMl.low)} to {Math.round(harvest.settledMl.high)}), to be used by{' '}
+          {shortDay(harvest.discardBy)}.
+        </p>
+      ) : (
+        <p>It is not harvested.</p>
+      )}
+      <ul className="chains">
+        {chains.map((chain) => (
+          <li key={`${chain.root} ${chain.brews.join(' ')}`}>
+            {chain.root}
+            {chain.brews.map((name) => (
+              <span key={name}>
+                {' → '}
+                {name === brew.brew ? <strong>{name}</strong> : <a href={hashOf({ page: 'pitch', brew: name })}>{name}</a>}
+              </span>
+            ))}
+            . <em>{chain.endsBecause}</em>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}

@@ -1,0 +1,133 @@
+// The draft after news: only what differs, why, and the cost before and after; then adopt it or keep the old plan.
+import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import { Button } from 'react-aria-components';
+import type { Plan } from '../../../planner/index.ts';
+import { shortDay } from '../../parts/days.ts';
+import { ErrorNotice } from '../../parts/failed.tsx';
+import { money, moneyDifference } from '../../parts/money.ts';
+import { count } from '../../parts/words.ts';
+import { adoptDraft, type Draft, dismissDraft, draftQuery } from '../../queries/draft.ts';
+import { startRun, useCurrentRun } from '../../queries/runs.ts';
+import { hashOf } from '../../router.ts';
+
+export function DraftNotice() {
+  const cache = useQueryClient();
+  const draft = useQuery(draftQuery).data?.draft ?? null;
+  const running = useCurrentRun()?.state === 'running';
+  const adopt = useMutation(adoptDraft(cache));
+  const dismiss = useMutation(dismissDraft(cache));
+  const again = useMutation(startRun(cache));
+  if (draft === null) return null;
+  const busy = adopt.isPending || dismiss.isPending || running;
+  return (
+    <section className="draft" aria-labelledby="draft">
+      <h2 id="draft">What would change</h2>
+      <ChangeList draft={draft} />
+      <CostTable plan={draft.plan} draft={draft} />
+      {draft.stale && <p className="red">{draft.says}</p>}
+      <div className="draft-acts">
+        {draft.stale ? (
+          <Button className="button first" isDisabled={busy} onPress={() => again.mutate()}>
+            Plan again
+          </Button>
+        ) : (
+          <Button className="button first" isDisabled={busy} onPress={() => adopt.mutate(draft.id)}>
+            Adopt
+          </Button>
+        )}
+        <Button className="button" isDisabled={busy} onPress={() => dismiss.mutate(draft.id)}>
+          Keep the old plan
+        </Button>
+      </div>
+      {[adopt, dismiss, again].map((deed, at) =>
+        // biome-ignore lint/suspicious/noArrayIndexKey: the three deeds never change places
+        deed.isError ? <ErrorNotice key={at} error={deed.error} /> : null,
+      )}
+    </section>
+  );
+}
+
+function ChangeList(props: { draft: Draft }) {
+  const { changes, tasksAdded, tasksGone, tasksMoved } = props.draft.changes;
+  const tasks = [
+    tasksMoved.length > 0 ? `${count(tasksMoved.length, 'task')} on another day` : '',
+    tasksAdded.length > 0 ? `${tasksAdded.length} new` : '',
+    tasksGone.length > 0 ? `${tasksGone.length} no longer needed` : '',
+  ].filter((word) => word !== '');
+  return (
+    <>
+      {changes.length === 0 && <p>No brew moves and no source changes.</p>}
+      <ul className="changes">
+        {changes.map((change) => (
+          <li key={`${change.brew} ${change.kind}`}>
+            <span className="change-day figures">{shortDay(change.day)}</span>
+            <span>
+              <a href={hashOf({ page: 'pitch', brew: change.brew })}>{change.brew}</a>: {change.says}
+              {change.reason && <span className="quiet"> {change.reason}</span>}
+            </span>
+          </li>
+        ))}
+      </ul>
+      {tasks.length > 0 && <p className="quiet">Of the tasks: {tasks.join(', ')}.</p>}
+    </>
+  );
+}
+
+const PARTS = [
+  { key: 'cashMinor', says: 'Cash' },
+  { key: 'workMinor', says: 'Work' },
+  { key: 'riskMinor', says: 'Risk and regret (a guess)' },
+] as const;
+
+function CostTable(props: { plan: Plan; draft: Draft }) {
+  const { before, after } = props.draft.changes;
+  const say = (minor: number) => money(minor, props.plan);
+  return (
+    <table className="sums">
+      <caption className="unseen">Cost before and after, by part</caption>
+      <thead>
+        <tr>
+          <th scope="col">Cost</th>
+          <th scope="col" className="amount">
+            Nothing else moved
+          </th>
+          <th scope="col" className="amount">
+            This draft
+          </th>
+          <th scope="col" className="amount">
+            Difference
+          </th>
+        </tr>
+      </thead>
+      <tbody>
+        {PARTS.map(({ key, says }) => (
+          <tr key={key}>
+            <th scope="row">{says}</th>
+            <td className="amount">{say(before[key])}</td>
+            <td className="amount">{say(after[key])}</td>
+            <td className="amount">{moneyDifference(after[key] - before[key], props.plan)}</td>
+          </tr>
+        ))}
+        <OtherRow says="Rules broken" before={before.hard} after={after.hard} />
+        <OtherRow says="Brews left out" before={before.leftOut} after={after.leftOut} />
+        <OtherRow says="Days late" before={before.lateDays} after={after.lateDays} />
+      </tbody>
+    </table>
+  );
+}
+
+function OtherRow(props: { says: string; before: number; after: number }) {
+  const { says, before, after } = props;
+  if (before === 0 && after === 0) return null;
+  const differs = after - before;
+  return (
+    <tr>
+      <th scope="row">{says}</th>
+      <td className="amount">{before}</td>
+      <td className="amount">{after}</td>
+      <td className="amount">
+        {differs === 0 ? 'the same' : `${Math.abs(differs)} ${differs > 0 ? 'more' : 'fewer'}`}
+      </td>
+    </tr>
+  );
+}

@@ -1,0 +1,89 @@
+// The tasks, laid out like the days of an almanac; on a phone the first page.
+import { useSuspenseQueries } from '@tanstack/react-query';
+import { useState } from 'react';
+import { Button } from 'react-aria-components';
+import type { House, Plan } from '../../../planner/index.ts';
+import { bareMonth, dayNumber, longDay, weekdayKey, weekdayName } from '../../parts/days.ts';
+import { count } from '../../parts/words.ts';
+import { houseQuery } from '../../queries/house.ts';
+import { planQuery } from '../../queries/plan.ts';
+import { tasksQuery } from '../../queries/tasks.ts';
+import { type DayOfTasks, groupTasks } from './groups.ts';
+import { TaskItem } from './task-item.tsx';
+import { ToldLately } from './told-lately.tsx';
+
+export function TasksPage() {
+  const [tasks, plan, house] = useSuspenseQueries({ queries: [tasksQuery, planQuery, houseQuery] });
+  const [showLater, setShowLater] = useState(false);
+  if (!plan.data.plan || !house.data.house) {
+    return <p className="quiet">There is no plan yet, and so nothing to do.</p>;
+  }
+  const { today } = tasks.data;
+  const groups = groupTasks(tasks.data.tasks, today);
+  const parts = { today, plan: plan.data.plan, house: house.data.house };
+  const later = groups.later.reduce((sum, day) => sum + day.tasks.length, 0);
+  return (
+    <>
+      <h1 className="season-title">Tasks</h1>
+      <p className="quiet">
+        {longDay(today)}, {house.data.house.name}
+      </p>
+      {groups.overdue.length > 0 && (
+        <Group title="Still open from before" days={groups.overdue} parts={parts} />
+      )}
+      <Group title="Today" days={groups.today} parts={parts} empty="Nothing to do today." />
+      <Group
+        title="The next seven days"
+        days={groups.soon}
+        parts={parts}
+        empty="Nothing in the next seven days."
+      />
+      {later > 0 && !showLater && (
+        <Button className="button show-later" onPress={() => setShowLater(true)}>
+          Show the {count(later, 'task')} after that
+        </Button>
+      )}
+      {showLater && <Group title="Later" days={groups.later} parts={parts} />}
+      <ToldLately />
+    </>
+  );
+}
+
+type Parts = { today: string; plan: Plan; house: House };
+
+function Group(props: { title: string; days: DayOfTasks[]; parts: Parts; empty?: string }) {
+  const { title, days, parts } = props;
+  return (
+    <section className="task-group" aria-label={title}>
+      <h2 className="task-group-title">{title}</h2>
+      {days.length === 0 && <p className="quiet">{props.empty}</p>}
+      {days.map((day) => (
+        <DaySheet key={day.day} day={day} parts={parts} />
+      ))}
+    </section>
+  );
+}
+
+function DaySheet(props: { day: DayOfTasks; parts: Parts }) {
+  const { day, parts } = props;
+  const { house } = parts;
+  const brewDay =
+    house.brewDays.includes(weekdayKey(dayNumber(day.day))) && !house.closed.includes(day.day);
+  return (
+    <div className="day-sheet">
+      <h3 className={brewDay ? 'day-date red' : 'day-date'}>
+        <span className="day-number">{Number(day.day.slice(8))}</span>
+        <span className="day-name">
+          {weekdayName(day.day)}
+          <br />
+          {bareMonth(day.day)}
+        </span>
+      </h3>
+      <ul className="day-tasks">
+        {day.tasks.map((task) => (
+          <TaskItem key={task.key} task={task} {...parts} />
+        ))}
+      </ul>
+    </div>
+  );
+}

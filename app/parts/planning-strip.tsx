@@ -1,0 +1,71 @@
+// The planner at work: how far it is, the best it has found, and a stop that keeps it.
+import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import { Button, ProgressBar } from 'react-aria-components';
+import { houseQuery } from '../queries/house.ts';
+import { planQuery } from '../queries/plan.ts';
+import { type Run, stopRun, useCurrentRun } from '../queries/runs.ts';
+import { ErrorNotice } from './failed.tsx';
+import { money } from './money.ts';
+import { count } from './words.ts';
+
+export function PlanningStrip() {
+  const cache = useQueryClient();
+  const run = useCurrentRun();
+  const stop = useMutation(stopRun(cache));
+  const plan = useQuery(planQuery).data?.plan ?? null;
+  const house = useQuery(houseQuery).data?.house ?? null;
+  if (run === null) return null;
+  if (run.state === 'failed' && run.error) {
+    return <p className="notice">Planning did not end well: {run.error.message}</p>;
+  }
+  if (run.state !== 'running') return null;
+  const coin = plan ?? (house ? coinOf(house.currency) : null);
+  const { progress } = run;
+  const share = progress && progress.steps > 0 ? progress.stepsDone / progress.steps : 0;
+  return (
+    <section className="planning" aria-label="Planning">
+      <ProgressBar value={share * 100} aria-label="Planning" className="planning-bar">
+        {({ percentage }) => (
+          <svg width="100%" height="6" aria-hidden="true">
+            <line className="whole" x1="0" x2="100%" y1="3" y2="3" />
+            <line className="done" x1="0" x2={`${percentage ?? 0}%`} y1="3" y2="3" />
+          </svg>
+        )}
+      </ProgressBar>
+      <p className="figures">
+        {run.kind === 'replan' ? 'Planning anew around what happened' : 'Planning the season'}:{' '}
+        {bestWords(run, coin)}
+      </p>
+      <Button
+        className="button small"
+        isDisabled={stop.isPending}
+        onPress={() => stop.mutate(run.id)}
+      >
+        Stop and keep the best
+      </Button>
+      {stop.isError && <ErrorNotice error={stop.error} />}
+    </section>
+  );
+}
+
+function coinOf(currency: string) {
+  const digits = new Intl.NumberFormat('en-GB', { style: 'currency', currency }).resolvedOptions()
+    .maximumFractionDigits;
+  return { currency, minorPerMajor: 10 ** (digits ?? 2) };
+}
+
+/** The best plan so far, in words. */
+export function bestWords(
+  run: Run,
+  coin: { currency: string; minorPerMajor: number } | null,
+): string {
+  const { progress } = run;
+  if (progress === null) return 'laying out a first plan.';
+  const steps = `${progress.stepsDone.toLocaleString('en-GB')} of ${progress.steps.toLocaleString('en-GB')} steps`;
+  const troubles = [
+    progress.hard > 0 ? 'rules still broken' : '',
+    progress.leftOut > 0 ? `${count(progress.leftOut, 'brew')} left out` : '',
+  ].filter((word) => word !== '');
+  const cost = coin ? `best so far ${money(progress.costMinor, coin)} in all` : 'working';
+  return `${[cost, ...troubles].join(', ')}; ${steps}.`;
+}

@@ -1,0 +1,27 @@
+// The addresses that calendars subscribe to.
+import { mutationOptions, type QueryClient, queryOptions } from '@tanstack/react-query';
+import type { Feed } from '../../api/routes/shapes.ts';
+import type { TaskKind } from '../../planner/index.ts';
+import { answerOf, client } from '../client.ts';
+
+export type { Feed };
+
+export const feedsQuery = queryOptions({
+  queryKey: ['feeds'],
+  queryFn: () => answerOf(client.api.feeds.$get()),
+});
+
+/** Makes a further address; `kinds` null: for all tasks. */
+export const makeFeed = (cache: QueryClient) =>
+  mutationOptions({
+    mutationFn: (wanted: { kinds: TaskKind[] | null }) =>
+      answerOf(client.api.feeds.$post({ json: { ...wanted, alarm: null } })),
+    onSuccess: ({ feeds, advice }) => cache.setQueryData(feedsQuery.queryKey, { feeds, advice }),
+  });
+
+/** Revokes an address: calendars that use it see nothing any more. */
+export const revokeFeed = (cache: QueryClient) =>
+  mutationOptions({
+    mutationFn: (id: string) => answerOf(client.api.feeds[':id'].$delete({ param: { id } })),
+    onSuccess: (answer) => cache.setQueryData(feedsQuery.queryKey, answer),
+  });

@@ -1,0 +1,60 @@
+// The page's own small router: what stands behind the # of the address.
+import { useSyncExternalStore } from 'react';
+
+export type Route =
+  | { page: 'season' }
+  | { page: 'pitch'; brew: string }
+  | { page: 'tasks' }
+  | { page: 'subscribe' }
+  | { page: 'lost'; hash: string };
+
+/** The route that a hash means; '' means the season. */
+export function routeOf(hash: string): Route {
+  const [head = '', ...rest] = hash.replace(/^#?\/?/, '').split('/');
+  if (head === '') return { page: 'season' };
+  if (head === 'tasks' && rest.length === 0) return { page: 'tasks' };
+  if (head === 'subscribe' && rest.length === 0) return { page: 'subscribe' };
+  if (head === 'brews' && rest.length > 0) {
+    const brew = decode(rest.join('/'));
+    if (brew !== null && brew !== '') return { page: 'pitch', brew };
+  }
+  return { page: 'lost', hash };
+}
+
+/** The address of a route within the page. */
+export function hashOf(route: Exclude<Route, { page: 'lost' }>): string {
+  if (route.page === 'season') return '#/';
+  if (route.page === 'pitch') return `#/brews/${encodeURIComponent(route.brew)}`;
+  return `#/${route.page}`;
+}
+
+function decode(text: string): string | null {
+  try {
+    return decodeURIComponent(text);
+  } catch {
+    return null;
+  }
+}
+
+function subscribe(changed: () => void): () => void {
+  window.addEventListener('hashchange', changed);
+  return () => window.removeEventListener('hashchange', changed);
+}
+
+/** The route that is open now; re-renders when it changes. */
+export function useRoute(): Route {
+  return routeOf(useSyncExternalStore(subscribe, () => window.location.hash));
+}
+
+/** Opens a route, so that 'back' leads here again. */
+export function go(route: Exclude<Route, { page: 'lost' }>): void {
+  window.location.hash = hashOf(route);
+}
+
+/** A phone that comes without saying what it wants gets the tasks first. */
+export function chooseFirstPage(): void {
+  const phone = window.matchMedia('(max-width: 640px)').matches;
+  if (window.location.hash === '' && phone) {
+    window.history.replaceState(null, '', hashOf({ page: 'tasks' }));
+  }
+}

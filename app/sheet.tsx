@@ -1,0 +1,99 @@
+// The sheet around every page: masthead, the planner at work, the page itself, units at the foot.
+import { QueryErrorResetBoundary } from '@tanstack/react-query';
+import { Suspense, useEffect } from 'react';
+import { FailedBoundary } from './parts/failed.tsx';
+import { UnitsChoice } from './parts/units-choice.tsx';
+import { PitchPage } from './pages/pitch/pitch-page.tsx';
+import { SeasonPage } from './pages/season/season-page.tsx';
+import { SubscribePage } from './pages/subscribe/subscribe-page.tsx';
+import { DraftNotice } from './pages/tasks/draft-notice.tsx';
+import { TasksPage } from './pages/tasks/tasks-page.tsx';
+import { PlanningStrip } from './parts/planning-strip.tsx';
+import { hashOf, type Route, useRoute } from './router.ts';
+
+const NAV = [
+  { route: { page: 'season' }, says: 'Season' },
+  { route: { page: 'tasks' }, says: 'Tasks' },
+  { route: { page: 'subscribe' }, says: 'Calendar' },
+] as const;
+
+const TITLES: Record<Route['page'], string> = {
+  season: 'Season',
+  pitch: 'Pitch',
+  tasks: 'Tasks',
+  subscribe: 'Calendar',
+  lost: 'Not here',
+};
+
+export function Sheet() {
+  const route = useRoute();
+  const title = route.page === 'pitch' ? route.brew : TITLES[route.page];
+  useEffect(() => {
+    document.title = `${title} · Barmline`;
+    // After the reader moved on, the page starts at its top and a screen reader at its content.
+    window.scrollTo(0, 0);
+  }, [title]);
+  return (
+    <>
+      <a
+        className="skip"
+        href="#content"
+        onClick={(event) => {
+          event.preventDefault();
+          document.getElementById('content')?.focus();
+        }}
+      >
+        To the content
+      </a>
+      <header className="masthead">
+        <a className="masthead-name" href="#/">
+          Barmline
+        </a>
+        <nav aria-label="Pages">
+          {NAV.map(({ route: to, says }) => (
+            <a
+              key={says}
+              href={hashOf(to)}
+              {...(to.page === route.page ? { 'aria-current': 'page' as const } : {})}
+            >
+              {says}
+            </a>
+          ))}
+        </nav>
+      </header>
+      <main id="content" tabIndex={-1}>
+        <QueryErrorResetBoundary>
+          {({ reset }) => (
+            <FailedBoundary key={title} again={reset}>
+              <PlanningStrip />
+              <DraftNotice />
+              <Suspense fallback={<p className="quiet waiting">Reading the season …</p>}>
+                <Page route={route} />
+              </Suspense>
+            </FailedBoundary>
+          )}
+        </QueryErrorResetBoundary>
+      </main>
+      <footer className="sheet-foot">
+        <span className="field-name">Units</span>
+        <UnitsChoice />
+      </footer>
+    </>
+  );
+}
+
+function Page(props: { route: Route }) {
+  const { route } = props;
+  if (route.page === 'season') return <SeasonPage />;
+  if (route.page === 'pitch') return <PitchPage brew={route.brew} />;
+  if (route.page === 'tasks') return <TasksPage />;
+  if (route.page === 'subscribe') return <SubscribePage />;
+  return (
+    <>
+      <h1 className="season-title">Nothing stands here</h1>
+      <p>
+        The address ends in {route.hash}, which is no page. <a href="#/">Back to the season</a>
+      </p>
+    </>
+  );
+}
