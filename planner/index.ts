@@ -7,6 +7,7 @@ export { nearest } from './model/checks/report.ts';
 export { defaultToday } from './model/default-today.ts';
 export * from './model/index.ts';
 export { type ParsedHouse, parseHouse } from './model/parse-house.ts';
+export { plan, replan, type Watch } from './plan.ts';
 export {
   foldRecord,
   RecordEntry,
@@ -14,4 +15,6 @@ export {
   type RecordState,
   resolveNews,
 } from './record/index.ts';
+export { RULES, type Rule } from './rules/index.ts';
+export { defaultSteps } from './search/search.ts';
 export { type DoneTask, tasks } from './tasks/index.ts';

@@ -7,6 +7,7 @@ export const pitchRisk: CostRule = {
   level: 'cost',
   part: 'risk',
   unit: 'money',
+  joinsHazards: true,
   weight: {
     home: 1,
     nano: 1,

@@ -53,6 +53,8 @@ export type CostRule = Words & {
   level: 'cost';
   part: CostPart;
   weight: Weight | null;
+  /** The one cost that is made of the hazards of a pitch. */
+  joinsHazards?: true;
   check(t: Timeline, weight: number, found: Found): void;
 };
 

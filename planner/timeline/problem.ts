@@ -1,5 +1,5 @@
 // A house compiled for the search: names become indices, days whole numbers, all that never changes worked out once.
-import type { Facts, House, Pin, Plan, Settings, Yeast } from '../model/index.ts';
+import type { Facts, House, Pin, Plan, Range, Settings, Yeast } from '../model/index.ts';
 import { resolveSettings } from '../model/index.ts';
 import {
   abvPercent,
@@ -114,6 +114,8 @@ export type JarData = {
   dryHopped: boolean;
   state: 'sound' | 'watch' | 'suspect';
   startViability: number;
+  /** Whether that was counted rather than assumed. */
+  measured: boolean;
   startDay: number;
   storeLossPerDay: number;
   density: number;
@@ -149,6 +151,7 @@ export type Problem = {
   /** The plan in force by brew, for the rules that price moving. */
   inForce: ({ day: number; tank: number; source: number } | null)[];
   cropViability: number;
+  cropRange: Range;
   /** Viable cells that one jar kept for the next season is to hold, by yeast: the middle need of its brews. */
   keepNeedB: number[];
 };
@@ -220,7 +223,8 @@ export function compile(
     dry: y.form === 'dry',
   }));
 
-  const crop = cropViability(settings).likely;
+  const cropRange = cropViability(settings);
+  const crop = cropRange.likely;
   const storeLoss = storageLossPerDay(house.store.tempC, settings);
   const gone = new Set(facts.goneJars);
   const jars: JarData[] = house.jars.map((j) => {
@@ -245,6 +249,7 @@ export function compile(
       dryHopped: j.sourceDryHopped,
       state: j.state,
       startViability: measured ? (j.measuredViability ?? crop) : crop,
+      measured,
       startDay: dayNumber(measured ? (j.measuredOn ?? j.harvestedOn) : j.harvestedOn),
       storeLossPerDay: storeLoss * strongAgeing(abv, settings),
       density: yeasts[yeast]?.densityFresh48 ?? 1,
@@ -388,6 +393,7 @@ export function compile(
       };
     }),
     cropViability: crop,
+    cropRange,
     keepNeedB: yeasts.map((_, y) => middleNeed(brews, y)),
   };
 }

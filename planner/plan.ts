@@ -1,0 +1,99 @@
+// Plans a season: the house in, the plan out. Also re-plans from the plan in force.
+import type { z } from 'zod';
+import { compare } from './changes/index.ts';
+import type { Changes, Plan, Progress, Totals } from './model/index.ts';
+import { PlanRequest } from './model/index.ts';
+import { publish } from './report/index.ts';
+import { totals } from './report/totals.ts';
+import { dateOrderPlan, freshOnlyPlan } from './search/baselines.ts';
+import { Desk } from './search/desk.ts';
+import { Random } from './search/random.ts';
+import { Judge, type Score } from './search/score.ts';
+import { defaultSteps, type Found, search } from './search/search.ts';
+import { standingPlan } from './search/standing.ts';
+import { compile, type Problem } from './timeline/problem.ts';
+import type { Timeline } from './timeline/timeline.ts';
+
+export type Watch = (progress: Progress) => boolean;
+type Request = z.output<typeof PlanRequest>;
+type Baselines = Plan['baselines'];
+
+/** Share of the budget that goes to the fresh-packs baseline, so that it is an honest one. */
+const BASELINE_SHARE = 0.15;
+
+/**
+ * Plans the season of a request. `watch` is told how far it is and may stop it by returning true; the best
+ * plan so far is kept. The same request gives the same plan. Throws a ZodError on a request that is none.
+ */
+export function plan(request: z.input<typeof PlanRequest>, watch?: Watch): Plan {
+  const r = PlanRequest.parse(request);
+  return solve(r, watch, []).plan;
+}
+
+/**
+ * Re-plans from the plan in force with what has happened since: never worse than that plan with the news
+ * applied and nothing else moved. Throws a RangeError without a plan in force.
+ */
+export function replan(
+  request: z.input<typeof PlanRequest>,
+  watch?: Watch,
+): { plan: Plan; changes: Changes } {
+  const r = PlanRequest.parse(request);
+  if (r.inForce === null) throw new RangeError('a re-plan needs the plan in force');
+  const problem = compile(r.house, r.today, r.facts, r.pins, r.inForce);
+  const standing = standingPlan(problem, r.inForce);
+  const before = totals(new Judge(problem), standing);
+  const { plan: after } = solve(r, watch, [standing], problem);
+  const changes = compare(r.inForce, after, r.house);
+  return { plan: after, changes: { ...changes, before, after: after.totals } };
+}
+
+function solve(
+  r: Request,
+  watch: Watch | undefined,
+  starts: readonly Timeline[],
+  compiled?: Problem,
+): { plan: Plan } {
+  const problem = compiled ?? compile(r.house, r.today, r.facts, r.pins, r.inForce);
+  const steps = r.steps ?? defaultSteps(problem.brews.length);
+  const baselineSteps = r.inForce === null ? Math.round(steps * BASELINE_SHARE) : 0;
+  const all = steps + baselineSteps;
+  let before = 0;
+  const told = (done: number, best: Score): boolean =>
+    watch?.({
+      stepsDone: before + done,
+      steps: all,
+      hard: best.hard,
+      leftOut: best.leftOutCount,
+      costMinor: best.cost,
+    }) ?? false;
+  const found: Found = search(problem, { seed: r.seed, steps, starts }, told);
+  before = steps;
+  const judge = new Judge(problem);
+  const baselines: Baselines = r.inForce?.baselines ?? {
+    freshOnly: sums(
+      judge,
+      freshOnlyPlan(problem, r.seed, found.stopped ? 0 : baselineSteps, (done) =>
+        told(done, found.score),
+      ),
+    ),
+    dateOrder: sums(judge, dateOrderPlan(problem)),
+  };
+  const desk = new Desk(problem, judge, new Random(r.seed), { slurry: true }, found.timeline);
+  return {
+    plan: publish(desk, found.timeline, {
+      house: r.house,
+      today: r.today,
+      facts: r.facts,
+      pins: r.pins,
+      inForce: r.inForce,
+      seed: r.seed,
+      steps,
+      stepsDone: found.steps,
+      baselines,
+      bound: null,
+    }),
+  };
+}
+
+const sums = (judge: Judge, t: Timeline): Totals => totals(judge, t);

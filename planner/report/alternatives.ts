@@ -1,0 +1,153 @@
+// Why a brew stands where it stands: every other source and day is tried on the finished plan, and the best one told.
+
+import type { PlannedBrew } from '../model/index.ts';
+import { inMoney, sourceName, sourceNameOf, tankName } from '../rules/rule.ts';
+import type { Desk } from '../search/desk.ts';
+import { isoDay } from '../timeline/calendar.ts';
+import { FRESH } from '../timeline/problem.ts';
+import { copyDecisions, type Timeline } from '../timeline/timeline.ts';
+import { unfold } from '../timeline/unfold.ts';
+import { decidingRule, type Weighed, weigh } from './weighing.ts';
+
+type Tried = {
+  source: number;
+  day: number;
+  tank: number;
+  starter: number;
+  weighed: Weighed;
+  reason: string;
+};
+type Told = Pick<PlannedBrew, 'why' | 'alternative'>;
+
+/** Tells for brew b why this source and this day, with the next best of each and what decided against it. */
+export function tellWhy(desk: Desk, plan: Timeline, base: Weighed, b: number): Told {
+  const p = plan.problem;
+  const brew = p.brews[b];
+  if (!brew || plan.done[b]) return { why: ['It has been brewed.'], alternative: null };
+  const source = bestOther(desk, plan, base, b, otherSources(desk, plan, b));
+  const day = bestOther(desk, plan, base, b, otherDays(desk, plan, b));
+  const why: string[] = [];
+  const name = sourceNameOf(plan, b);
+  why.push(
+    source
+      ? `Source ${name}. Next best is ${sourceName(plan, source.source)}${source.starter > 0 ? ' with a starter' : ''}: ${difference(plan, base, source)}`
+      : `Source ${name}: nothing else can be had for that day.`,
+  );
+  why.push(
+    day
+      ? `${isoDay(plan.day[b] as number)} in ${tankName(plan, b)}. Next best is ${isoDay(day.day)} in ${p.tanks[day.tank]?.name}: ${difference(plan, base, day)}`
+      : `${isoDay(plan.day[b] as number)} in ${tankName(plan, b)}: no other free day and tank, with the rest as it stands.`,
+  );
+  const better = [source, day].filter((x): x is Tried => x !== null).sort(byWeight)[0];
+  return {
+    why,
+    alternative: better
+      ? {
+          says: `${better.source === plan.source[b] ? `On ${isoDay(better.day)}` : `From ${sourceName(plan, better.source)}`}: ${difference(plan, base, better)}`,
+          source: sourceName(plan, better.source),
+          day: isoDay(better.day),
+          tank: p.tanks[better.tank]?.name ?? '?',
+          brokenBy: better.weighed.hardSum > base.hardSum ? better.reason : null,
+          extraMinor:
+            better.weighed.hardSum > base.hardSum ? null : better.weighed.costSum - base.costSum,
+        }
+      : null,
+  };
+}
+
+const byWeight = (a: Tried, z: Tried): number =>
+  a.weighed.hardSum - z.weighed.hardSum || a.weighed.costSum - z.weighed.costSum;
+
+function difference(plan: Timeline, base: Weighed, x: Tried): string {
+  if (x.weighed.hardSum > base.hardSum) return `forbidden. ${x.reason}`;
+  const extra = x.weighed.costSum - base.costSum;
+  const money = inMoney(plan.problem, Math.abs(extra));
+  if (extra <= 0)
+    return extra === 0
+      ? 'it costs the same.'
+      : `${money} cheaper by itself, found after the search ended.`;
+  return `${money} dearer, mostly ${x.reason}.`;
+}
+
+type Choice = { source: number; day: number; tank: number; starter: number };
+
+function otherSources(desk: Desk, plan: Timeline, b: number): Choice[] {
+  const day = plan.day[b] as number;
+  const tank = plan.tank[b] as number;
+  const n = desk.listSources(plan, b, plan.useDay[b] as number);
+  const out: Choice[] = [];
+  for (let i = 0; i < n; i++) {
+    const source = desk.option(i);
+    if (source === plan.source[b]) continue;
+    out.push({ source, day, tank, starter: 0 });
+    if (
+      !plan.problem.yeasts[plan.yeast[b] as number]?.dry &&
+      plan.problem.house.starterGear.vessels > 0
+    ) {
+      out.push({ source, day, tank, starter: 2 });
+    }
+  }
+  // packs are always worth naming, even where they would come too late
+  if (plan.source[b] !== FRESH && !out.some((c) => c.source === FRESH)) {
+    out.push({ source: FRESH, day, tank, starter: 0 });
+  }
+  return out;
+}
+
+function otherDays(desk: Desk, plan: Timeline, b: number): Choice[] {
+  const brew = plan.problem.brews[b];
+  if (!brew) return [];
+  const out: Choice[] = [];
+  const here = plan.day[b] as number;
+  const near = [...brew.days].sort((a, z) => Math.abs(a - here) - Math.abs(z - here) || a - z);
+  for (const day of near) {
+    for (const tank of brew.tanks) {
+      if (day === here && tank === plan.tank[b]) continue;
+      if (!desk.slotFree(plan, b, tank, day)) continue;
+      out.push({ source: plan.source[b] as number, day, tank, starter: plan.starter[b] as number });
+    }
+    if (out.length >= 12) break;
+  }
+  return out;
+}
+
+function bestOther(
+  desk: Desk,
+  plan: Timeline,
+  base: Weighed,
+  b: number,
+  choices: readonly Choice[],
+): Tried | null {
+  const t = desk.trial;
+  let best: Tried | null = null;
+  for (const c of choices) {
+    copyDecisions(plan, t);
+    t.source[b] = c.source;
+    t.day[b] = c.day;
+    t.tank[b] = c.tank;
+    t.starter[b] = c.starter;
+    unfold(t);
+    const weighed = weigh(desk.judge, t);
+    const tried: Tried = { ...c, weighed, reason: '' };
+    if (best && byWeight(tried, best) >= 0) continue;
+    tried.reason = reasonOf(desk, t, base, weighed);
+    best = tried;
+  }
+  return best;
+}
+
+/** The deciding rule's own words: its sentence where it forbids, its title where it costs. */
+function reasonOf(desk: Desk, t: Timeline, base: Weighed, weighed: Weighed): string {
+  const rule = decidingRule(desk.judge, base, weighed);
+  if (!rule) return 'small differences';
+  if (rule.level !== 'hard') return rule.title.charAt(0).toLowerCase() + rule.title.slice(1);
+  let says = rule.says;
+  let most = 0;
+  rule.check(t, (amount, subject, other) => {
+    if (amount > most) {
+      most = amount;
+      says = rule.explain(t, { amount, subject, other });
+    }
+  });
+  return says;
+}

@@ -1,0 +1,244 @@
+// Each brew of the plan as it is published: days, source, starter, viability, hazards.
+import type { Hazard, PlannedBrew, PlannedSource, Range } from '../model/index.ts';
+import { beerOf, drawnInto } from '../rules/rule.ts';
+import {
+  carriedBeerL,
+  carriedChange,
+  densityBPerMl,
+  extractG,
+  packViability,
+  starterGrowDays,
+  viabilityRange,
+} from '../science/index.ts';
+import type { Judge } from '../search/score.ts';
+import { isoDay } from '../timeline/calendar.ts';
+import { FRESH, type Problem } from '../timeline/problem.ts';
+import type { Timeline } from '../timeline/timeline.ts';
+
+/** Six decimals: far finer than any spoon, and the same text on every machine. */
+export const tidy = (x: number): number => Math.round(x * 1e6) / 1e6;
+
+export function rangeOf(low: number, likely: number, high: number): Range {
+  return { low: tidy(low), likely: tidy(likely), high: tidy(high) };
+}
+
+/** What is alive at the start of a source's time in the cold, with how sure that is. */
+function startOf(
+  p: Problem,
+  t: Timeline,
+  source: number,
+): { start: Range; beerLoss: number; lossPerDay: number; startDay: number } {
+  const spread = p.cropRange;
+  if (source < p.jars.length) {
+    const jar = p.jars[source];
+    if (!jar) return { start: spread, beerLoss: 0, lossPerDay: 0, startDay: 0 };
+    const measured = jar.measured;
+    const start = measured
+      ? // a count of some hundred cells: about four percent points either way (yeast-facts 10, Wilson)
+        rangeOf(
+          Math.max(0, jar.startViability - 0.04),
+          jar.startViability,
+          Math.min(1, jar.startViability + 0.04),
+        )
+      : spread;
+    return { start, beerLoss: 0, lossPerDay: jar.storeLossPerDay, startDay: jar.startDay };
+  }
+  const b = source - p.jars.length;
+  return {
+    start: spread,
+    beerLoss: t.beerLoss[b] as number,
+    lossPerDay: p.brews[b]?.storeLossPerDay ?? 0,
+    startDay: t.harvestDay[b] as number,
+  };
+}
+
+/** Viability of slurry from a source on a day, low / likely / high. */
+export function slurryViability(p: Problem, t: Timeline, source: number, day: number): Range {
+  const { start, beerLoss, lossPerDay, startDay } = startOf(p, t, source);
+  const storeLoss = lossPerDay * Math.max(0, day - startDay);
+  const range = viabilityRange({ start, beerLoss, storeLoss }, p.settings);
+  return rangeOf(range.low, range.likely, range.high);
+}
+
+function publishedSource(p: Problem, t: Timeline, b: number): PlannedSource {
+  const source = t.source[b] as number;
+  const use = t.useDay[b] as number;
+  if (source === FRESH) {
+    const delivery = t.delivery[b] as number;
+    const arrives = delivery >= 0 ? (t.deliveryDay[delivery] as number) : -1;
+    const order = arrives < 0 ? -1 : orderDay(p, arrives);
+    return {
+      kind: 'fresh',
+      packs: t.packs[b] as number,
+      packsFromHand: t.packsFromHand[b] as number,
+      packsMadeOn: isoDay(use - (t.ageDays[b] as number)),
+      packAgeDays: t.ageDays[b] as number,
+      orderOn: order < 0 ? null : isoDay(order),
+      arrivesOn: arrives < 0 ? null : isoDay(arrives),
+    };
+  }
+  const drawMl = tidy(t.drawMl[b] as number);
+  const ageDays = t.ageDays[b] as number;
+  if (source < p.jars.length) {
+    const jar = p.jars[source];
+    return {
+      kind: 'jar',
+      jar: jar?.name ?? '?',
+      harvestedOn: isoDay(jar?.harvestedDay ?? 0),
+      drawMl,
+      ageDays,
+    };
+  }
+  const from = source - p.jars.length;
+  return {
+    kind: 'harvest',
+    brew: p.brews[from]?.name ?? '?',
+    harvestedOn: isoDay(t.harvestDay[from] as number),
+    drawMl,
+    ageDays,
+    jars: t.drawJars[b] as number,
+  };
+}
+
+/** The day on which a delivery that arrives on `arrives` is ordered: its lead ahead, on a day that is not closed, not before today. */
+export function orderDay(p: Problem, arrives: number): number {
+  const wanted = arrives - p.house.orderLeadDays;
+  return Math.max(p.today, p.days.lastOpen[wanted - p.days.first] as number);
+}
+
+function hazards(judge: Judge, t: Timeline, b: number): { list: Hazard[]; riskMinor: number } {
+  const list: Hazard[] = [];
+  const note = (id: string, hazard: number, says: string) =>
+    list.push({ rule: id, hazard: tidy(hazard), costMinor: 0, says });
+  for (const { rule, weight } of judge.hazards) {
+    rule.check(t, weight, (amount, subject, other) => {
+      if (subject === b) note(rule.id, amount, rule.explain(t, { amount, subject, other }));
+    });
+  }
+  for (const { rule, weight } of judge.relaxed) {
+    rule.check(t, (amount, subject, other) => {
+      if (subject === b) note(rule.id, weight, rule.explain(t, { amount, subject, other }));
+    });
+  }
+  return { list, riskMinor: 0 };
+}
+
+/** Splits a sum by weights into whole units that add up to it: largest remainders first. */
+export function splitWhole(total: number, weights: readonly number[]): number[] {
+  const sum = weights.reduce((a, w) => a + w, 0);
+  if (sum <= 0) return weights.map(() => 0);
+  const exact = weights.map((w) => (total * w) / sum);
+  const out = exact.map(Math.floor);
+  let left = total - out.reduce((a, x) => a + x, 0);
+  const order = exact
+    .map((x, i) => ({ i, rest: x - Math.floor(x) }))
+    .sort((a, z) => z.rest - a.rest || a.i - z.i);
+  for (const { i } of order) {
+    if (left <= 0) break;
+    out[i] = (out[i] as number) + 1;
+    left--;
+  }
+  return out;
+}
+
+/** The brew as it is published, but for why, alternative, check and fallback, which others work out. */
+export function publishBrew(
+  judge: Judge,
+  t: Timeline,
+  b: number,
+  kettle: readonly { day: number; turns: number }[],
+  riskMinor: number,
+): Omit<PlannedBrew, 'why' | 'alternative' | 'checkOn' | 'fallback' | 'pins'> {
+  const p = t.problem;
+  const brew = p.brews[b];
+  const tank = p.tanks[t.tank[b] as number];
+  const yeast = p.yeasts[t.yeast[b] as number];
+  const row = p.house.brews[b];
+  if (!brew || !tank || !yeast || !row) throw new RangeError(`brew ${b} is not in the problem`);
+  const day = t.day[b] as number;
+  const source = t.source[b] as number;
+  const litres = t.starterLitres[b] as number;
+  const { list } = hazards(judge, t, b);
+  const shares = splitWhole(
+    riskMinor,
+    list.map((h) => h.hazard),
+  );
+  const beer = beerOf(t, source);
+  const carriedL = carriedBeerL(drawnInto(t, b), p.settings.slurryBeerShare);
+  const chill = t.starterChill[b] as number;
+  const emptied = t.emptied[b] as number;
+  return {
+    brew: brew.name,
+    style: row.style,
+    day: isoDay(day),
+    tank: tank.name,
+    yeast: yeast.row.yeast,
+    done: t.done[b] === 1,
+    kettle: kettle.map((k) => ({ day: isoDay(k.day), turns: k.turns })),
+    dryHopOn: brew.dryHopDay === null ? null : isoDay(day + brew.dryHopDay),
+    crashOn:
+      tank.canCrash && p.settings.crashDays > 0
+        ? isoDay(
+            Math.max(
+              day,
+              (t.crashed[b] ? (t.harvestDay[b] as number) : emptied) - p.settings.crashDays,
+            ),
+          )
+        : null,
+    emptiedOn: isoDay(emptied),
+    tankFreeOn: isoDay(t.free[b] as number),
+    readyOn: isoDay(t.ready[b] as number),
+    daysLate: t.late[b] as number,
+    needB: tidy(t.needB[b] as number),
+    pitchedB: tidy(t.pitchedB[b] as number),
+    source: publishedSource(p, t, b),
+    starter:
+      litres > 0 && !t.done[b]
+        ? {
+            litres: tidy(litres),
+            extractG: tidy(extractG(litres, p.settings)),
+            startOn: isoDay(t.starterStart[b] as number),
+            growDays: starterGrowDays(litres, p.house.starterGear.maxLitres),
+            chillOn: chill < 0 ? null : isoDay(chill),
+            initialB: tidy(t.seedB[b] as number),
+            finalB: tidy(t.pitchedB[b] as number),
+          }
+        : null,
+    generation: t.generation[b] as number,
+    viability:
+      source === FRESH
+        ? freshViability(p, t, b)
+        : slurryViability(p, t, source, t.useDay[b] as number),
+    densityBPerMl:
+      source === FRESH
+        ? null
+        : tidyRange(
+            densityBPerMl(
+              yeast.row.flocculation,
+              source < p.jars.length ? 2 : p.house.store.settleDays,
+              p.settings,
+            ),
+          ),
+    carried:
+      beer && carriedL > 0
+        ? {
+            volumeL: tidy(carriedL),
+            ebc: tidy(carriedChange(brew.ebc, brew.volumeL, beer.ebc, carriedL)),
+            ibu: tidy(carriedChange(brew.ibu, brew.volumeL, beer.ibu, carriedL)),
+          }
+        : null,
+    hazards: list.map((h, i) => ({ ...h, costMinor: shares[i] ?? 0 })),
+    riskMinor,
+  };
+}
+
+export const tidyRange = (r: Range): Range => rangeOf(r.low, r.likely, r.high);
+
+function freshViability(p: Problem, t: Timeline, b: number): Range {
+  const yeast = p.yeasts[t.yeast[b] as number];
+  const likely = t.viability[b] as number;
+  if (!yeast) return rangeOf(likely, likely, likely);
+  const r = packViability(yeast.row.form, t.ageDays[b] as number, p.settings);
+  // packs of two ages: the mean plans, the oldest bounds it below
+  return rangeOf(Math.min(r.low, likely), likely, Math.max(r.high, likely));
+}
