@@ -45,3 +45,41 @@ export function densityBPerMl(flocculation: Flocculation, settleDays: number, s:
     high: Math.max(likely, Math.min(DENSEST_B_PER_ML, likely * spread)),
   };
 }
+
+/** What slurry read after `settleDays` will read once it has settled for 48 h, mL. */
+export function settledMl(readMl: number, settleDays: number, s: Settings): number {
+  return readMl * settledShare(settleDays, s);
+}
+
+/** The yeast in a jar whose sediment is to this share trub and hops, mL: densities count it out. */
+export function yeastMl(sedimentMl: number, trubShare: number): number {
+  return sedimentMl * (1 - trubShare);
+}
+
+/** A draw that brings `cellsB` living cells, mL: the likely one, and from the thinnest to the richest. */
+export function drawMl(cellsB: number, density: Range, viability: Range): Range {
+  const ml = (d: number, v: number) => (d * v > 0 ? cellsB / (d * v) : Infinity);
+  const likely = ml(density.likely, viability.likely);
+  // Two independent uncertainties: their logarithms join as the root of the sum of squares.
+  const join = (d: number, v: number) =>
+    Math.exp(Math.hypot(Math.log(density.likely / d), Math.log(viability.likely / v)));
+  if (!Number.isFinite(likely)) return { low: Infinity, likely: Infinity, high: Infinity };
+  return {
+    low: likely / join(density.high, viability.high),
+    likely,
+    high: density.low * viability.low > 0 ? likely * join(density.low, viability.low) : Infinity,
+  };
+}
+
+/** Living cells in `ml` of slurry, billion, with both uncertainties joined in the same way. */
+export function livingCellsB(ml: number, density: Range, viability: Range): Range {
+  const likely = ml * density.likely * viability.likely;
+  if (!(likely > 0)) return { low: 0, likely: 0, high: 0 };
+  const join = (d: number, v: number) =>
+    Math.exp(Math.hypot(Math.log(density.likely / d), Math.log(viability.likely / v)));
+  return {
+    low: density.low * viability.low > 0 ? likely / join(density.low, viability.low) : 0,
+    likely,
+    high: likely * join(density.high, viability.high),
+  };
+}

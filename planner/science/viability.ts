@@ -34,6 +34,11 @@ export function strongAgeing(abvPercent: number, s: Settings): number {
   return above > 0 ? 1 + above * s.strongAgeingPerAbv : 1;
 }
 
+/** How many times faster slurry ages for its generation; at least 1. The default finds no effect. */
+export function generationAgeing(generation: number, s: Settings): number {
+  return 1 + Math.max(0, generation) * s.ageingPerGeneration;
+}
+
 /** First-order loss per day of yeast lying under its own beer at `tempC`. */
 export function beerLossPerDay(tempC: number, s: Settings): number {
   return storageLossPerDay(tempC, s) * s.beerLossShare;
@@ -44,10 +49,18 @@ export function viabilityAfter(v: { start: number; lossPerDay: number; days: num
   return v.start * Math.exp(-v.lossPerDay * v.days);
 }
 
+/** Loss by which the misfit has grown to its full size: by then about a tenth has died. */
+const MISFIT_FULL_AT = 0.1;
+
+/** Share of the misfit that there is after this loss: no curve is off at its start. */
+export function misfitGrown(loss: number): number {
+  return loss < MISFIT_FULL_AT ? Math.max(0, loss) / MISFIT_FULL_AT : 1;
+}
+
 /**
- * Share alive as an 80 % interval. `beerLoss` and `storeLoss` are rate × days already summed. Two
- * uncertainties, the starting share's and the rate's (`storageSpread` times faster or slower), are
- * independent and so are joined as the root of the sum of squares of their logarithms.
+ * Share alive as an 80 % interval. `beerLoss` and `storeLoss` are rate × days already summed. Three
+ * uncertainties, of the starting share, of the rate (`storageSpread` times faster or slower) and of the
+ * curve (`storageMisfit`), are independent: the squares of their logarithms add up.
  */
 export function viabilityRange(
   v: { start: Range; beerLoss: number; storeLoss: number },
@@ -60,10 +73,12 @@ export function viabilityRange(
   const startUp = Math.log(v.start.high / v.start.likely);
   const lossDown = loss * (s.storageSpread - 1);
   const lossUp = loss * (1 - 1 / s.storageSpread);
+  const off = (s.storageMisfit * misfitGrown(loss)) / likely;
   return {
-    low: likely * Math.exp(-Math.hypot(startDown, lossDown)),
+    low: likely * Math.exp(-Math.hypot(startDown, lossDown, off)),
     likely,
-    high: Math.min(1, likely * Math.exp(Math.hypot(startUp, lossUp))),
+    // Stored slurry never gains.
+    high: Math.min(v.start.high, likely * Math.exp(Math.hypot(startUp, lossUp, off))),
   };
 }
 
@@ -80,4 +95,25 @@ export function cropViability(s: Settings): Range {
     likely,
     high: 1 - dead / s.cropDeadSpread,
   };
+}
+
+/** Storage that no source covers: colder, warmer, longer or stronger than anything measured. */
+const MEASURED_C = { from: 1, to: 25 };
+const MEASURED_DAYS = 30;
+const MEASURED_ABV = 8;
+
+/** Where a prediction of stored slurry goes beyond what has been measured; a sentence each, or none. */
+export function beyondData(v: { tempC: number; days: number; abvPercent: number }): string[] {
+  const says: string[] = [];
+  if (v.tempC < MEASURED_C.from)
+    says.push(`${v.tempC} °C is colder than any measurement (from 1 °C): the line is carried on.`);
+  if (v.tempC > MEASURED_C.to)
+    says.push(`${v.tempC} °C is warmer than any measurement (to 25 °C): the 25 °C rate is used.`);
+  if (v.days > MEASURED_DAYS)
+    says.push(`${v.days} days is longer than any published band (30 days): count before pitching.`);
+  if (v.abvPercent > MEASURED_ABV)
+    says.push(
+      `Beer of ${v.abvPercent.toFixed(1)} % alcohol is stronger than slurry is kept under (8 %).`,
+    );
+  return says;
 }

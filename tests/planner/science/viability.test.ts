@@ -3,7 +3,10 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
   beerLossPerDay,
+  beyondData,
   cropViability,
+  generationAgeing,
+  misfitGrown,
   storageLossPerDay,
   strongAgeing,
   viabilityAfter,
@@ -67,10 +70,26 @@ describe('the interval', () => {
   const sure = { low: 0.97, likely: 0.97, high: 0.97 };
 
   test('from a sure start it is the loss at twice and at half the rate', () => {
-    const v = viabilityRange({ start: sure, beerLoss: 0.1, storeLoss: 0.2 }, HOME);
+    const exact = home({ storageMisfit: 0 });
+    const v = viabilityRange({ start: sure, beerLoss: 0.1, storeLoss: 0.2 }, exact);
     expect(v.low).toBeCloseTo(0.97 * Math.exp(-0.6), 12);
     expect(v.likely).toBeCloseTo(0.97 * Math.exp(-0.3), 12);
     expect(v.high).toBeCloseTo(0.97 * Math.exp(-0.15), 12);
+  });
+
+  test('off the curve by 5 points besides: √(0.3² + (0.05 / 0.7186)²) down in logarithms', () => {
+    const v = viabilityRange({ start: sure, beerLoss: 0.1, storeLoss: 0.2 }, HOME);
+    expect(v.low).toBeCloseTo(0.71859 * Math.exp(-Math.hypot(0.3, 0.05 / 0.71859)), 4);
+    expect(v.high).toBeCloseTo(0.71859 * Math.exp(Math.hypot(0.15, 0.05 / 0.71859)), 4);
+  });
+
+  test.each([
+    [0, 0],
+    [0.05, 0.5],
+    [0.1, 1],
+    [2, 1],
+  ])('after a loss of %s that is there to %s', (loss, share) => {
+    expect(misfitGrown(loss)).toBeCloseTo(share, 12);
   });
 
   test('without loss it is the start', () => {
@@ -116,3 +135,22 @@ test('at the end of fermentation: 97 %, from 91 to 99', () => {
   expect(v.high).toBeCloseTo(0.99, 12);
   expect(cropViability(home({ cropViability: 0.5, cropDeadSpread: 10 })).low).toBe(0);
 });
+
+test('generations age slurry only where the house says so', () => {
+  expect(generationAgeing(8, HOME)).toBe(1);
+  expect(generationAgeing(3, home({ ageingPerGeneration: 0.1 }))).toBeCloseTo(1.3, 12);
+});
+
+test.each([
+  [3, 30, 8, 0],
+  [0.9, 30, 8, 1],
+  [25.1, 30, 8, 1],
+  [3, 31, 8, 1],
+  [3, 30, 8.1, 1],
+  [-1, 90, 12, 3],
+])(
+  '%s °C, %s days, %s %% alcohol: %s warnings of going beyond the data',
+  (tempC, days, abvPercent, n) => {
+    expect(beyondData({ tempC, days, abvPercent })).toHaveLength(n);
+  },
+);
