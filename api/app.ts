@@ -5,7 +5,14 @@ import { draftRoutes } from './routes/draft.ts';
 import { answerError } from './routes/errors.ts';
 import { calendarRoutes } from './routes/feed.ts';
 import { feedRoutes } from './routes/feeds.ts';
-import { knownBody, knownHost, limitedBody, sameSite, securityHeaders } from './routes/guards.ts';
+import {
+  knownBody,
+  knownHost,
+  limitedBody,
+  sameSite,
+  securityHeaders,
+  shallowBody,
+} from './routes/guards.ts';
 import { healthRoutes } from './routes/health.ts';
 import { houseRoutes } from './routes/house.ts';
 import { newsRoutes } from './routes/news.ts';
@@ -44,6 +51,7 @@ export function createApp(parts: Parts) {
     .use(sameSite)
     .use('/api/*', knownBody)
     .use('/api/*', limitedBody)
+    .use('/api/*', shallowBody)
     .route('/api', apiRoutes(parts))
     .route('/feed', calendarRoutes(parts));
   if (parts.pageFolder !== null) app.route('/', pageRoutes(parts.pageFolder));

@@ -82,6 +82,41 @@ export const limitedBody: MiddlewareHandler = bodyLimit({
     ),
 });
 
+export const MAX_NESTING = 32;
+
+/** Whether a JSON text opens more brackets inside each other than any document here has. */
+function nestsTooDeep(json: string): boolean {
+  let depth = 0;
+  let inText = false;
+  for (let at = 0; at < json.length; at += 1) {
+    const mark = json[at];
+    if (inText) {
+      if (mark === '\\') at += 1;
+      else if (mark === '"') inText = false;
+    } else if (mark === '"') inText = true;
+    else if (mark === '[' || mark === '{') {
+      depth += 1;
+      if (depth > MAX_NESTING) return true;
+    } else if (mark === ']' || mark === '}') depth -= 1;
+  }
+  return false;
+}
+
+/** Refuses a body whose nesting alone would wear out whoever walks through it. */
+export const shallowBody: MiddlewareHandler = async (c, next) => {
+  const kind = c.req.header('Content-Type') ?? '';
+  if (!SAFE_METHODS.has(c.req.method) && /^application\/json\b/i.test(kind)) {
+    if (nestsTooDeep(await c.req.text())) {
+      return refuse(
+        400,
+        'too-deep',
+        `The body nests lists and objects more than ${MAX_NESTING} deep, which no document here does.`,
+      );
+    }
+  }
+  return next();
+};
+
 /** Puts the headers on an answer that keep a page to itself. No inline script runs, and style only with the nonce. */
 export function secure(c: Context, nonce: string | null): void {
   const style = nonce === null ? "'self'" : `'self' 'nonce-${nonce}'`;

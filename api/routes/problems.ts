@@ -35,6 +35,8 @@ function boundText(issue: z.core.$ZodIssue): string | null {
       return `at most ${issue.maximum}`;
     case 'invalid_value':
       return `one of ${issue.values.map(String).join(', ')}`;
+    case 'invalid_union':
+      return Array.isArray(issue.options) ? `one of ${issue.options.map(String).join(', ')}` : null;
     case 'invalid_type':
       return issue.expected;
     case 'invalid_format':
