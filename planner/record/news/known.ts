@@ -1,15 +1,15 @@
-// Names in news: does the house have such a brew, tank or jar, and what it has if not.
-import { listed } from '../../tasks/words.ts';
+// Names in news: does the house have such a brew, tank or jar, and which one was most likely meant if not.
+import { nearest } from '../../model/checks/report.ts';
 import type { Refusal } from '../refusal.ts';
 
-/** A refusal if a name is not among those there are, with the nearest ones; else nothing. */
+/** A refusal if a name is not among those there are; else nothing. */
 export function unknown(
   what: 'brew' | 'tank' | 'jar',
   name: string,
   known: readonly string[],
 ): Refusal[] {
   if (known.includes(name)) return [];
-  const near = nearest(name, known);
+  const meant = nearest(name, known);
   return [
     {
       code: `unknown-${what}`,
@@ -17,13 +17,7 @@ export function unknown(
       value: name,
       bound: `a ${what} of this season`,
       message: `There is no ${what} called ${name} in this season.`,
-      remedy: near.length > 0 ? `Did you mean ${listed(near)}?` : `Add the ${what} first.`,
+      remedy: meant === null ? `Add the ${what} to the season first.` : `Did you mean ${meant}?`,
     },
   ];
-}
-
-/** Up to three names that begin alike, whatever their case. */
-function nearest(name: string, known: readonly string[]): string[] {
-  const start = name.trim().toLowerCase().slice(0, 3);
-  return known.filter((one) => one.toLowerCase().startsWith(start)).slice(0, 3);
 }
