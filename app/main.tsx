@@ -2,8 +2,8 @@
 import { QueryClient, QueryClientProvider } from '@tanstack/react-query';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
-import { Sheet } from './sheet.tsx';
 import { chooseFirstPage } from './router.ts';
+import { Sheet } from './sheet.tsx';
 import './styles/tokens.css';
 import './styles/page.css';
 import './styles/season.css';

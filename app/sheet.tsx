@@ -1,14 +1,14 @@
 // The sheet around every page: masthead, the planner at work, the page itself, units at the foot.
 import { QueryErrorResetBoundary } from '@tanstack/react-query';
 import { Suspense, useEffect } from 'react';
-import { FailedBoundary } from './parts/failed.tsx';
-import { UnitsChoice } from './parts/units-choice.tsx';
 import { PitchPage } from './pages/pitch/pitch-page.tsx';
 import { SeasonPage } from './pages/season/season-page.tsx';
 import { SubscribePage } from './pages/subscribe/subscribe-page.tsx';
 import { DraftNotice } from './pages/tasks/draft-notice.tsx';
 import { TasksPage } from './pages/tasks/tasks-page.tsx';
+import { FailedBoundary } from './parts/failed.tsx';
 import { PlanningStrip } from './parts/planning-strip.tsx';
+import { UnitsChoice } from './parts/units-choice.tsx';
 import { hashOf, type Route, useRoute } from './router.ts';
 
 const NAV = [
@@ -35,16 +35,13 @@ export function Sheet() {
   }, [title]);
   return (
     <>
-      <a
-        className="skip"
-        href="#content"
-        onClick={(event) => {
-          event.preventDefault();
-          document.getElementById('content')?.focus();
-        }}
+      <button
+        type="button"
+        className="skip button"
+        onClick={() => document.getElementById('content')?.focus()}
       >
         To the content
-      </a>
+      </button>
       <header className="masthead">
         <a className="masthead-name" href="#/">
           Barmline

@@ -19,7 +19,9 @@ export default defineConfig({
     modulePreload: { polyfill: false },
     rolldownOptions: {
       // The page takes a few pure converters from the planner; the rest of it must fall away.
-      treeshake: { moduleSideEffects: [{ test: /[\\/](planner|zod|luxon)[\\/]/, sideEffects: false }] },
+      treeshake: {
+        moduleSideEffects: [{ test: /[\\/](planner|zod|luxon)[\\/]/, sideEffects: false }],
+      },
     },
   },
   server: {

@@ -4,7 +4,7 @@ import type { Plan } from '../../planner/index.ts';
 /** Hues in `tokens.css` (`--strain-1` …), spread for the three kinds of colour blindness. */
 const HUES = 6;
 /** Core patterns drawn along a thread; five against six hues, so that the pairs repeat only after thirty strains. */
-export const WEAVES = ['plain', 'dashed', 'hollow', 'beaded', 'barred'] as const;
+export const WEAVES = ['plain', 'barred', 'hollow', 'beaded', 'dashed'] as const;
 export type Weave = (typeof WEAVES)[number];
 
 export type StrainLook = {

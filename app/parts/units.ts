@@ -98,9 +98,9 @@ export function gravity(sg: number, units: Units): string {
 }
 
 /** Colour, EBC or SRM. */
-export function colour(ebc: number, units: Units): string {
+export function colour(ebc: number, units: Units, digits = 0): string {
   if (units.colour === 'srm') return `${rounded(ebc / EBC_PER_SRM, 1)} SRM`;
-  return `${rounded(ebc, 0)} EBC`;
+  return `${rounded(ebc, digits)} EBC`;
 }
 
 /** Temperature, °C or °F: it goes with the volumes. */

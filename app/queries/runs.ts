@@ -1,5 +1,11 @@
 // The planner at work: the run under way or the last one, its progress, and a stop that keeps the best.
-import { mutationOptions, type QueryClient, queryOptions, useQuery, useQueryClient } from '@tanstack/react-query';
+import {
+  mutationOptions,
+  type QueryClient,
+  queryOptions,
+  useQuery,
+  useQueryClient,
+} from '@tanstack/react-query';
 import { useEffect } from 'react';
 import type { Run } from '../../api/routes/shapes.ts';
 import { answerOf, client } from '../client.ts';

@@ -4,7 +4,15 @@ import type { House, Plan, PlannedBrew } from '../../../planner/index.ts';
 import { longDay, shortDay } from '../../parts/days.ts';
 import { money } from '../../parts/money.ts';
 import { strainLooks } from '../../parts/strains.ts';
-import { colour, gravity, litres, millilitres, temperature, type Units, useUnits } from '../../parts/units.ts';
+import {
+  colour,
+  gravity,
+  litres,
+  millilitres,
+  temperature,
+  type Units,
+  useUnits,
+} from '../../parts/units.ts';
 import { count, percent } from '../../parts/words.ts';
 import { houseQuery } from '../../queries/house.ts';
 import { planQuery } from '../../queries/plan.ts';
@@ -24,7 +32,9 @@ export function PitchPage(props: { brew: string }) {
     <>
       <h1 className="season-title">{props.brew}</h1>
       <p>
-        {left ? `${props.brew} is left out of the plan. ${left.wayOut}` : 'The plan in force has no brew of this name.'}
+        {left
+          ? `${props.brew} is left out of the plan. ${left.wayOut}`
+          : 'The plan in force has no brew of this name.'}
       </p>
       <p>
         <a href="#/">Back to the season</a>
@@ -46,8 +56,8 @@ function Pitch(props: { brew: PlannedBrew; plan: Plan; house: House }) {
       <h1 className="season-title">{brew.brew}</h1>
       <p className="lead">
         {brew.style && `${brew.style}. `}
-        {brew.done ? 'Brewed' : 'To be brewed'} <span className="red">{longDay(brew.day)}</span> into {brew.tank},
-        emptied {longDay(brew.emptiedOn)}, ready {longDay(brew.readyOn)}
+        {brew.done ? 'Brewed' : 'To be brewed'} <span className="red">{longDay(brew.day)}</span>{' '}
+        into {brew.tank}, emptied {longDay(brew.emptiedOn)}, ready {longDay(brew.readyOn)}
         {brew.daysLate > 0 ? `, ${count(brew.daysLate, 'day')} late` : ''}.
       </p>
       <BeerLine brew={brew} house={house} units={units} />
@@ -118,9 +128,15 @@ function SourceList(props: { brew: PlannedBrew; units: Units }) {
   const rows: [string, React.ReactNode][] = [];
   if (source.kind === 'fresh') {
     const bought = source.packs - source.packsFromHand;
-    rows.push(['Packs', `${source.packs}${source.packsFromHand > 0 ? `, ${source.packsFromHand} of them on hand` : ''}`]);
+    rows.push([
+      'Packs',
+      `${source.packs}${source.packsFromHand > 0 ? `, ${source.packsFromHand} of them on hand` : ''}`,
+    ]);
     if (bought > 0 && source.orderOn && source.arrivesOn) {
-      rows.push(['Order', `by ${shortDay(source.orderOn)}; they arrive by ${shortDay(source.arrivesOn)}`]);
+      rows.push([
+        'Order',
+        `by ${shortDay(source.orderOn)}; they arrive by ${shortDay(source.arrivesOn)}`,
+      ]);
     }
     rows.push(['Age', `${count(source.packAgeDays, 'day')} since they were made`]);
   } else {
@@ -138,7 +154,10 @@ function SourceList(props: { brew: PlannedBrew; units: Units }) {
     ]);
     rows.push(['Age', `${count(source.ageDays, 'day')} since the harvest`]);
   }
-  rows.push(['Generation', `${brew.generation} (a fresh pack is 0; slurry out of its first beer is 1)`]);
+  rows.push([
+    'Generation',
+    `${brew.generation} (a fresh pack is 0; slurry out of its first beer is 1)`,
+  ]);
   if (starter) {
     const chill = starter.chillOn ? `, chilled ${shortDay(starter.chillOn)} and decanted` : '';
     rows.push([
@@ -147,12 +166,15 @@ function SourceList(props: { brew: PlannedBrew; units: Units }) {
     ]);
   }
   const billion = (cells: number) => Math.round(cells).toLocaleString('en-GB');
-  rows.push(['Living cells', `${billion(brew.pitchedB)} billion, where ${billion(brew.needB)} are needed`]);
+  rows.push([
+    'Living cells',
+    `${billion(brew.pitchedB)} billion, where ${billion(brew.needB)} are needed`,
+  ]);
   if (brew.carried) {
     const { volumeL, ebc, ibu } = brew.carried;
     rows.push([
       'Comes along',
-      `${millilitres(volumeL * 1000, units)} of the old beer: ${ebc < 0.05 && ibu < 0.05 ? 'nothing to see or taste' : `${colour(ebc, units)} and ${ibu.toFixed(1)} IBU more`}`,
+      `${millilitres(volumeL * 1000, units)} of the old beer: ${ebc < 0.05 && ibu < 0.05 ? 'nothing to see or taste' : `${colour(ebc, units, 1)} and ${ibu.toFixed(1)} IBU more`}`,
     ]);
   }
   return (
@@ -216,7 +238,10 @@ function Alternative(props: { brew: PlannedBrew; plan: Plan }) {
           <strong>{alternative.source}</strong>, {shortDay(alternative.day)} in {alternative.tank}:{' '}
           {alternative.says}
           {alternative.extraMinor !== null && alternative.brokenBy === null && (
-            <span className="quiet figures"> Dearer by {money(alternative.extraMinor, props.plan)}.</span>
+            <span className="quiet figures">
+              {' '}
+              Dearer by {money(alternative.extraMinor, props.plan)}.
+            </span>
           )}
         </p>
       )}
@@ -233,9 +258,9 @@ function Family(props: { brew: PlannedBrew; plan: Plan }) {
       <h2 id="family">Its yeast afterwards</h2>
       {harvest ? (
         <p className="figures">
-          Harvested {longDay(harvest.day)}: likely {Math.round(harvest.settledMl.likely)} mL settled (
-          {Math.round(harvest.settledMl.low)} to {Math.round(harvest.settledMl.high)}), to be used by{' '}
-          {shortDay(harvest.discardBy)}.
+          Harvested {longDay(harvest.day)}: likely {Math.round(harvest.settledMl.likely)} mL settled
+          ({Math.round(harvest.settledMl.low)} to {Math.round(harvest.settledMl.high)}), to be used
+          by {shortDay(harvest.discardBy)}.
         </p>
       ) : (
         <p>It is not harvested.</p>
@@ -247,7 +272,11 @@ function Family(props: { brew: PlannedBrew; plan: Plan }) {
             {chain.brews.map((name) => (
               <span key={name}>
                 {' → '}
-                {name === brew.brew ? <strong>{name}</strong> : <a href={hashOf({ page: 'pitch', brew: name })}>{name}</a>}
+                {name === brew.brew ? (
+                  <strong>{name}</strong>
+                ) : (
+                  <a href={hashOf({ page: 'pitch', brew: name })}>{name}</a>
+                )}
               </span>
             ))}
             . <em>{chain.endsBecause}</em>

@@ -4,6 +4,13 @@ import type { StrainLook } from '../../parts/strains.ts';
 import { count, percent } from '../../parts/words.ts';
 import { type Ageing, ageingPaths, apart } from './viability.ts';
 
+const BEGINNINGS: Record<Ageing['begins'], string> = {
+  harvested: 'Harvested',
+  made: 'Packs made',
+  counted: 'Counted',
+  today: 'Reckoned from today,',
+};
+
 const FRAME = { left: 40, right: 300, top: 12, bottom: 132 };
 
 export function ViabilityPicture(props: { ageing: Ageing; look: StrainLook; pitchDay: string }) {
@@ -20,7 +27,7 @@ export function ViabilityPicture(props: { ageing: Ageing; look: StrainLook; pitc
     15,
   );
   const words =
-    `From ${ageing.begins} on ${bareDay(ageing.fromDay)} to the pitch ${count(ageing.days, 'day')} later: ` +
+    `${BEGINNINGS[ageing.begins]} ${bareDay(ageing.fromDay)}, pitched ${count(ageing.days, 'day')} later: ` +
     `likely ${percent(ageing.end.likely)} alive, ${percent(ageing.end.low)} to ${percent(ageing.end.high)} with 4 chances in 5.`;
   return (
     <figure className="ageing">

@@ -3,8 +3,8 @@ import type { House, Plan, PlannedBrew, Range } from '../../../planner/index.ts'
 import { dayNumber } from '../../parts/days.ts';
 
 export type Ageing = {
-  /** What the first day is: 'harvested', 'made', 'today'. */
-  begins: string;
+  /** What the first day is. */
+  begins: 'harvested' | 'made' | 'counted' | 'today';
   fromDay: string;
   days: number;
   start: Range;
@@ -35,7 +35,13 @@ export function ageingOf(brew: PlannedBrew, plan: Plan, house: House): Ageing | 
   }
   const shelf = plan.shelf.find((one) => one.jar === source.jar);
   if (!shelf) return null;
-  return { begins: 'today', fromDay: plan.today, days: days(plan.today), start: shelf.viabilityToday, end };
+  return {
+    begins: 'today',
+    fromDay: plan.today,
+    days: days(plan.today),
+    start: shelf.viabilityToday,
+    end,
+  };
 }
 
 /** Share alive after a part (0 to 1) of the way: first-order loss is a straight line of the logarithm. */

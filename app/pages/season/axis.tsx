@@ -36,16 +36,15 @@ export function monthStarts(picture: Picture): { day: number; x: number; width: 
   });
 }
 
-/** The days whose number is written: all, or the first brew day of each week, as the room allows. */
+/** The days whose number is written: all, or the first brew day of each week (or of every other), as the room allows. */
 export function writtenDays(days: readonly CalendarDay[], pxPerDay: number): CalendarDay[] {
   if (pxPerDay >= 22) return [...days];
   const room = pxPerDay * 7 >= 20 ? 1 : 2;
   const weeks = new Map<number, CalendarDay>();
-  for (const one of days) {
+  for (const one of days.filter((day) => day.brewDay)) {
     // Day 0 was a Thursday: weeks begin on Monday.
     const week = Math.floor((one.day + 3) / 7);
-    const first = weeks.get(week);
-    if (week % room === 0 && (!first || (!first.brewDay && one.brewDay))) weeks.set(week, one);
+    if (week % room === 0 && !weeks.has(week)) weeks.set(week, one);
   }
   return [...weeks.values()];
 }
@@ -63,7 +62,7 @@ export const Axis = memo(function Axis(props: {
   const todayX = xOfDay(props.today, picture) + picture.pxPerDay / 2;
   const wide = picture.pxPerDay >= 46;
   return (
-    <g className="axis" aria-hidden="true">
+    <svg className="axis" aria-hidden="true">
       {days
         .filter((one) => one.closed)
         .map((one) => (
@@ -77,14 +76,14 @@ export const Axis = memo(function Axis(props: {
           />
         ))}
       {monthStarts(picture).map((month) => (
-        <g key={month.day}>
-          <line className="month-line" x1={month.x} x2={month.x} y1={0} y2={picture.height} />
-          {month.width > 34 && (
-            <text className="month" x={month.x + 6} y={15}>
-              {month.width > 120 ? monthName(isoDay(month.day)) : bareMonth(isoDay(month.day)).slice(0, month.width > 76 ? 12 : 3)}
-            </text>
-          )}
-        </g>
+        <line
+          key={month.day}
+          className="month-line"
+          x1={month.x}
+          x2={month.x}
+          y1={0}
+          y2={picture.height}
+        />
       ))}
       {writtenDays(days, picture.pxPerDay).map((one) => (
         <text
@@ -98,11 +97,46 @@ export const Axis = memo(function Axis(props: {
           {Number(isoDay(one.day).slice(8))}
         </text>
       ))}
-      <line className="axis-line" x1={0} x2={picture.width} y1={axisHeight - 14} y2={axisHeight - 14} />
+      <line
+        className="axis-line"
+        x1={0}
+        x2={picture.width}
+        y1={axisHeight - 14}
+        y2={axisHeight - 14}
+      />
       <line className="today" x1={todayX} x2={todayX} y1={axisHeight - 14} y2={picture.height} />
-      <text className="today-word" x={todayX} y={axisHeight - 4} textAnchor={todayX < 30 ? 'start' : 'middle'}>
+      <text
+        className="today-word"
+        x={todayX}
+        y={axisHeight - 4}
+        textAnchor={todayX < 30 ? 'start' : 'middle'}
+      >
         today
       </text>
-    </g>
+    </svg>
   );
 });
+
+/** The names of the months; that of the month at the left edge stays in sight. */
+export function MonthNames(props: { picture: Picture; seenFrom: number }) {
+  return (
+    <svg className="axis" aria-hidden="true">
+      {monthStarts(props.picture).map((month) => {
+        const x = Math.max(month.x, props.seenFrom) + 6;
+        const room = month.x + month.width - x;
+        return (
+          <text key={month.day} className="month" x={x} y={15}>
+            {monthWords(isoDay(month.day), room)}
+          </text>
+        );
+      })}
+    </svg>
+  );
+}
+
+/** A month's name as long as the room allows; '' where not even three letters fit. */
+function monthWords(day: string, room: number): string {
+  if (room > 110) return monthName(day);
+  if (room > 70) return bareMonth(day);
+  return room > 30 ? bareMonth(day).slice(0, 3) : '';
+}

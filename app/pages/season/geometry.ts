@@ -103,9 +103,7 @@ export function layOut(woven: Weave, sizes: Sizes): Picture {
   const rows = woven.tanks.map((tank, at): Row => {
     const bank = bankOfTank.get(tank) ?? 'upper';
     const top =
-      bank === 'upper'
-        ? sizes.axis + at * rowHeight
-        : storeBottom + (at - upperCount) * rowHeight;
+      bank === 'upper' ? sizes.axis + at * rowHeight : storeBottom + (at - upperCount) * rowHeight;
     const barTop = top + (bank === 'upper' ? sizes.outerGutter : sizes.innerGutter);
     return { tank, bank, top, bottom: top + rowHeight, barTop };
   });
@@ -212,7 +210,8 @@ function placeThread(
   const fromX = leaves?.x ?? centre(strand.start);
   const toX = Math.max(fromX, enters?.x ?? centre(strand.end));
   const half = (toX - fromX) / 2;
-  const startX = leaves ? fromX + Math.min(CORNER, half) : fromX;
+  // A jar of the shelf has its code written before its thread.
+  const startX = fromX + (leaves ? Math.min(CORNER, half) : Math.min(jarCodeRoom(strand), half));
   const endX = enters ? toX - Math.min(CORNER, half) : toX;
   const startWidth = threadWidth(strand.startShare);
   const endWidth = threadWidth(strand.endShare);
@@ -234,6 +233,11 @@ function placeThread(
     leaves,
     enters,
   };
+}
+
+/** Room for the code of a jar, px. */
+function jarCodeRoom(strand: Strand): number {
+  return strand.from.kind === 'jar' ? 6 + 6 * strand.from.name.length : 0;
 }
 
 function innerEdge(bar: PlacedBar): number {

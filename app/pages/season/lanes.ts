@@ -46,11 +46,7 @@ function fullest(inOrder: readonly Strand[]): number {
   return most;
 }
 
-function wishedLane(
-  strand: Strand,
-  bankOfBrew: ReadonlyMap<string, Bank>,
-  count: number,
-): number {
+function wishedLane(strand: Strand, bankOfBrew: ReadonlyMap<string, Bank>, count: number): number {
   const from = strand.from.kind === 'brew' ? bankOfBrew.get(strand.from.name) : undefined;
   const to = strand.to === null ? undefined : bankOfBrew.get(strand.to);
   const banks = [from, to].filter((bank) => bank !== undefined);

@@ -1,10 +1,12 @@
 // The marks that the season's picture is made of: bars, threads, packs.
 import { memo } from 'react';
 import type { StrainLook } from '../../parts/strains.ts';
+import { millilitres, type Units } from '../../parts/units.ts';
+import { percent } from '../../parts/words.ts';
 import type { PlacedBar, PlacedPurchase, Thread } from './geometry.ts';
 
-/** Mean width of a character of the label face at 11.5 px, to cut names before they are clipped. */
-const CHARACTER = 5.9;
+/** Mean width of a character of the label face at 12.5 px, to cut names before they are clipped. */
+const CHARACTER = 6;
 
 /** A text cut to a width, with an ellipsis; '' where not even two letters fit. */
 export function cutTo(text: string, width: number, character = CHARACTER): string {
@@ -56,11 +58,38 @@ export const ThreadMark = memo(function ThreadMark(props: {
         <circle className="kept" cx={thread.endX} cy={thread.y} r={thread.endWidth / 2 + 1.2} />
       )}
       {strand.from.kind === 'jar' && (
-        <text className="jar-code" x={thread.startX + 2} y={thread.y - thread.startWidth / 2 - 1.5}>
+        <text className="jar-code" x={thread.startX - 3} y={thread.y + 3.5} textAnchor="end">
           {strand.from.name}
         </text>
       )}
     </g>
+  );
+});
+
+/** What lies in the cold, written over its thread where there is room: how much, for whom, how alive at the end. */
+export const ThreadWords = memo(function ThreadWords(props: {
+  thread: Thread;
+  look: StrainLook;
+  units: Units;
+  seenFrom: number;
+}) {
+  const { thread, look } = props;
+  const { strand } = thread;
+  const words = [
+    millilitres(strand.ml, props.units),
+    strand.to === null ? 'kept' : `for ${strand.to}`,
+    `${percent(strand.endShare)} alive by then`,
+  ].join(', ');
+  return (
+    <svg aria-hidden="true">
+      <text
+        className={`thread-words hue-${look.hue}`}
+        x={props.seenFrom + 8}
+        y={thread.y - thread.startWidth / 2 - 2.5}
+      >
+        {cutTo(words, thread.endX - props.seenFrom - 12, 5.6)}
+      </text>
+    </svg>
   );
 });
 
@@ -83,10 +112,13 @@ export const BarMark = memo(function BarMark(props: {
   placed: PlacedBar;
   look: StrainLook;
   note: number | null;
+  /** Where its words begin: at its start, or where the bar comes into sight. */
+  textX: number;
   state: '' | 'kin' | 'faded' | 'here';
 }) {
-  const { placed, look, note } = props;
+  const { placed, look, note, textX } = props;
   const { bar, x, y, width, height } = placed;
+  const room = x + width - textX;
   const second = y + height - 6.5;
   const outer = placed.bank === 'upper' ? y : y + height;
   const toward = placed.bank === 'upper' ? 1 : -1;
@@ -95,7 +127,13 @@ export const BarMark = memo(function BarMark(props: {
   const stateWord = bar.planned.done ? 'done' : '';
   return (
     <g className={`bar hue-${look.hue} ${stateWord} ${props.state}`}>
-      <rect className="turn" x={x + width} y={y} width={Math.max(0, placed.freeX - x - width)} height={height} />
+      <rect
+        className="turn"
+        x={x + width}
+        y={y}
+        width={Math.max(0, placed.freeX - x - width)}
+        height={height}
+      />
       <rect className="beer" x={x} y={y} width={width} height={height} />
       {placed.crashX !== null && placed.crashX < x + width && (
         <rect
@@ -107,22 +145,24 @@ export const BarMark = memo(function BarMark(props: {
         />
       )}
       <rect className="edge" x={x} y={y} width={3} height={height} />
-      {note !== null && <rect className="chain-end" x={x + width - 3} y={y} width={3} height={height} />}
+      {note !== null && (
+        <rect className="chain-end" x={x + width - 3} y={y} width={3} height={height} />
+      )}
       {placed.dryHopX !== null && (
         <path className="dry-hop" d={`M${placed.dryHopX - 4} ${outer}h8l-4 ${toward * 6}z`} />
       )}
-      <svg x={x + 5} y={y} width={Math.max(0, width - 7)} height={height} aria-hidden="true">
+      <svg x={textX + 5} y={y} width={Math.max(0, room - 7)} height={height} aria-hidden="true">
         <text className="name" x={1} y={height / 2 - 2.5}>
-          {cutTo(bar.brew, width - 8)}
+          {cutTo(bar.brew, room - 8)}
         </text>
         <text className="line" x={1} y={second - y}>
-          {width > 24 + noteRoom ? `${look.letter}${generation}` : ''}
-          {width > 74 + noteRoom && (
-            <tspan className="style">{`  ${cutTo(bar.planned.style, width - 32 - noteRoom, 5.1)}`}</tspan>
+          {room > 24 + noteRoom ? `${look.letter}${generation}` : ''}
+          {room > 74 + noteRoom && (
+            <tspan className="style">{`  ${cutTo(bar.planned.style, room - 32 - noteRoom, 5.4)}`}</tspan>
           )}
         </text>
         {note !== null && (
-          <text className="note" x={Math.max(0, width - 12)} y={second - y} textAnchor="end">
+          <text className="note" x={Math.max(0, room - 12)} y={second - y} textAnchor="end">
             {note}
           </text>
         )}

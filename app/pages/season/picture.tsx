@@ -1,17 +1,20 @@
 // The season drawn: tanks on both banks of the cold store, and the yeast that runs between the beers.
 import { type KeyboardEvent, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import type { House } from '../../../planner/index.ts';
+import { Drawing } from '../../parts/drawing.tsx';
+import type { StrainLook } from '../../parts/strains.ts';
 import { temperature, type Units } from '../../parts/units.ts';
 import { brewWords } from '../../parts/words.ts';
-import type { StrainLook } from '../../parts/strains.ts';
 import { hashOf } from '../../router.ts';
-import { Axis } from './axis.tsx';
+import { Axis, MonthNames } from './axis.tsx';
 import { dayAtX, layOut, type Picture, type Sizes, xOfDay } from './geometry.ts';
-import { BarMark, Knots, PurchaseMark, ThreadMark } from './marks.tsx';
+import { BarMark, Knots, PurchaseMark, ThreadMark, ThreadWords } from './marks.tsx';
 import { familyOf, STEP_OF_KEY, stepFrom } from './walk.ts';
 import type { Weave } from './weave.ts';
 
 const AXIS = 56;
+/** From this zoom on threads are written on, px per day. */
+const WRITTEN_FROM = 18;
 
 /** Sizes of the picture for so many tanks at a zoom. */
 export function sizesFor(tanks: number, pxPerDay: number): Sizes {
@@ -19,10 +22,11 @@ export function sizesFor(tanks: number, pxPerDay: number): Sizes {
   return {
     pxPerDay,
     axis: AXIS,
-    barHeight: many ? 30 : 36,
-    outerGutter: 17,
+    barHeight: many ? 33 : 40,
+    outerGutter: 18,
     innerGutter: many ? 6 : 8,
-    lane: 10,
+    // Zoomed in, a thread has its amount written over it.
+    lane: pxPerDay >= WRITTEN_FROM ? 19 : 10,
     storePadding: 10,
   };
 }
@@ -48,10 +52,7 @@ export function SeasonPicture(props: Props) {
     () => layOut(woven, sizesFor(woven.tanks.length, pxPerDay)),
     [woven, pxPerDay],
   );
-  const family = useMemo(
-    () => (active === null ? null : familyOf(active, woven)),
-    [active, woven],
-  );
+  const family = useMemo(() => (active === null ? null : familyOf(active, woven)), [active, woven]);
   const [tabStop, setTabStop] = useState<string | null>(null);
 
   useLayoutEffect(() => {
@@ -65,6 +66,7 @@ export function SeasonPicture(props: Props) {
   }, []);
 
   useSteadyCentre(scroller, picture, woven.today);
+  const seenFrom = useSeenFrom(scroller, picture);
 
   const stopAt = tabStop ?? nextBrew(woven) ?? woven.bars[0]?.brew ?? null;
   const focusOn = (brew: string) => {
@@ -80,7 +82,8 @@ export function SeasonPicture(props: Props) {
     const next = stepFrom(brew, step, woven);
     if (next !== null) focusOn(next);
   };
-  const kin = (brew: string | null) => (family === null || brew === null ? '' : family.has(brew) ? 'kin' : 'faded');
+  const kin = (brew: string | null) =>
+    family === null || brew === null ? '' : family.has(brew) ? 'kin' : 'faded';
   const notes = new Map(woven.ends.map((end) => [end.brew, end.note]));
   const lookOf = (yeast: string): StrainLook =>
     looks.get(yeast) ?? { yeast, hue: 1, weave: 'plain', letter: '?' };
@@ -92,7 +95,7 @@ export function SeasonPicture(props: Props) {
   return (
     <div className="season-picture">
       <div className="row-names" aria-hidden="true">
-        <svg width="100%" height={picture.height}>
+        <svg width="100%" height={picture.height} aria-hidden="true">
           {picture.rows.map((row) => (
             <g key={row.tank}>
               <text className="tank" x="0" y={row.barTop + 15}>
@@ -113,20 +116,30 @@ export function SeasonPicture(props: Props) {
       </div>
       {/* Scrolls by touch, wheel and the buttons above; within it the arrows walk along the yeast. */}
       <div className="scroller" ref={scroller}>
-        {/* biome-ignore lint/a11y/noSvgWithoutTitle: named by aria-label, a title would pop up over every bar */}
-        <svg
-          className="weave"
-          role="group"
-          aria-label="The season: beers in their tanks and the yeast that runs between them. Arrow keys walk along the yeast, Enter opens a pitch."
+        <Drawing
+          label="The season: beers in their tanks and the yeast that runs between them. Arrow keys walk along the yeast, Enter opens a pitch."
           width={picture.width}
           height={picture.height}
-          data-active={active !== null}
         >
           <Patterns />
-          <rect className="store" x="0" y={picture.store.top} width={picture.width} height={picture.store.bottom - picture.store.top} />
+          <rect
+            className="store"
+            x="0"
+            y={picture.store.top}
+            width={picture.width}
+            height={picture.store.bottom - picture.store.top}
+          />
           <Axis picture={picture} house={house} axisHeight={AXIS} today={woven.today} />
+          <MonthNames picture={picture} seenFrom={seenFrom} />
           {picture.rows.map((row) => (
-            <line key={row.tank} className="row-line" x1="0" x2={picture.width} y1={row.barTop + (picture.bars[0]?.height ?? 30) / 2} y2={row.barTop + (picture.bars[0]?.height ?? 30) / 2} />
+            <line
+              key={row.tank}
+              className="row-line"
+              x1="0"
+              x2={picture.width}
+              y1={row.barTop + (picture.bars[0]?.height ?? 30) / 2}
+              y2={row.barTop + (picture.bars[0]?.height ?? 30) / 2}
+            />
           ))}
           <ActiveWindow picture={picture} active={active} />
           {picture.threads.map((thread, at) => (
@@ -138,8 +151,23 @@ export function SeasonPicture(props: Props) {
               state={threadState(thread.strand.from.name, thread.strand.to)}
             />
           ))}
+          {pxPerDay >= WRITTEN_FROM &&
+            picture.threads.map((thread) => (
+              <ThreadWords
+                key={thread.strand.id}
+                thread={thread}
+                look={lookOf(thread.strand.yeast)}
+                units={units}
+                seenFrom={Math.min(Math.max(seenFrom, thread.startX), thread.endX)}
+              />
+            ))}
           {picture.purchases.map((placed) => (
-            <PurchaseMark key={placed.purchase.brew} placed={placed} look={lookOf(placed.purchase.yeast)} state={kin(placed.purchase.brew)} />
+            <PurchaseMark
+              key={placed.purchase.brew}
+              placed={placed}
+              look={lookOf(placed.purchase.yeast)}
+              state={kin(placed.purchase.brew)}
+            />
           ))}
           {picture.bars.map((placed) => {
             const brew = placed.bar.brew;
@@ -163,6 +191,7 @@ export function SeasonPicture(props: Props) {
                   placed={placed}
                   look={lookOf(placed.bar.yeast)}
                   note={notes.get(brew) ?? null}
+                  textX={Math.min(Math.max(seenFrom, placed.x), placed.x + placed.width)}
                   state={brew === active ? 'here' : kin(brew)}
                 />
               </a>
@@ -176,7 +205,7 @@ export function SeasonPicture(props: Props) {
               state={threadState(thread.strand.from.name, thread.strand.to)}
             />
           ))}
-        </svg>
+        </Drawing>
       </div>
     </div>
   );
@@ -186,10 +215,22 @@ export function SeasonPicture(props: Props) {
 function Patterns() {
   return (
     <defs>
-      <pattern id="hatch-closed" width="5" height="5" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+      <pattern
+        id="hatch-closed"
+        width="5"
+        height="5"
+        patternUnits="userSpaceOnUse"
+        patternTransform="rotate(45)"
+      >
         <line className="hatch-line" x1="0" x2="0" y1="0" y2="5" />
       </pattern>
-      <pattern id="hatch-crash" width="4" height="4" patternUnits="userSpaceOnUse" patternTransform="rotate(-45)">
+      <pattern
+        id="hatch-crash"
+        width="4"
+        height="4"
+        patternUnits="userSpaceOnUse"
+        patternTransform="rotate(-45)"
+      >
         <line className="crash-line" x1="0" x2="0" y1="0" y2="4" />
       </pattern>
     </defs>
@@ -208,15 +249,21 @@ function ActiveWindow(props: { picture: Picture; active: string | null }) {
   const by = bar.readyBy === null ? null : mid(bar.readyBy);
   const ready = mid(bar.ready);
   return (
-    <g className="window" aria-hidden="true">
+    <svg className="window" aria-hidden="true">
       {from !== null && by !== null && (
-        <rect className="window-band" x={from} y={y} width={Math.max(0, by - from)} height={picture.height - y} />
+        <rect
+          className="window-band"
+          x={from}
+          y={y}
+          width={Math.max(0, by - from)}
+          height={picture.height - y}
+        />
       )}
       <path className="window-line" d={`M${placed.x} ${y}H${ready}`} />
       {from !== null && <path className="window-mark" d={`M${from + 4} ${y - 6}h-4v12h4`} />}
       {by !== null && <path className="window-mark" d={`M${by} ${y - 7}l5 7l-5 7l-5 -7z`} />}
       <circle className="window-ready" cx={ready} cy={y} r="4" />
-    </g>
+    </svg>
   );
 }
 
@@ -248,7 +295,32 @@ function useSteadyCentre(
   useLayoutEffect(() => {
     const element = scroller.current;
     if (!element) return;
-    const day = centre.current ?? today + Math.floor(element.clientWidth / picture.pxPerDay / 2) - 2;
+    const day =
+      centre.current ?? today + Math.floor(element.clientWidth / picture.pxPerDay / 2) - 2;
     element.scrollLeft = xOfDay(day, picture) - element.clientWidth / 2;
   }, [picture, scroller, today]);
+}
+
+/** Left edge of what is seen, px, in steps that spare re-drawing; words that would be out of sight move there. */
+function useSeenFrom(scroller: React.RefObject<HTMLDivElement | null>, picture: Picture): number {
+  const [seenFrom, setSeenFrom] = useState(0);
+  useEffect(() => {
+    const element = scroller.current;
+    if (!element) return;
+    let frame = 0;
+    const look = () => {
+      cancelAnimationFrame(frame);
+      frame = requestAnimationFrame(() => {
+        const fits = picture.width <= element.clientWidth + 1;
+        setSeenFrom(fits ? 0 : Math.round(element.scrollLeft / 4) * 4);
+      });
+    };
+    look();
+    element.addEventListener('scroll', look, { passive: true });
+    return () => {
+      cancelAnimationFrame(frame);
+      element.removeEventListener('scroll', look);
+    };
+  }, [picture, scroller]);
+  return seenFrom;
 }

@@ -4,9 +4,9 @@ import { useMemo, useState } from 'react';
 import { Button, Tab, TabList, TabPanel, Tabs } from 'react-aria-components';
 import type { House, Plan } from '../../../planner/index.ts';
 import { fullDay } from '../../parts/days.ts';
-import { Choices } from '../../parts/units-choice.tsx';
 import { strainLooks } from '../../parts/strains.ts';
 import { useUnits } from '../../parts/units.ts';
+import { Choices } from '../../parts/units-choice.tsx';
 import { houseQuery } from '../../queries/house.ts';
 import { type PlanInForce, planQuery } from '../../queries/plan.ts';
 import { ChainNotes, StrainKey } from './notes.tsx';
@@ -48,7 +48,9 @@ function Season(props: { inForce: PlanInForce; plan: Plan; house: House }) {
   const narrow = width < 560;
   const fit = view === 'season' && !narrow;
   const days = view === 'week' ? VIEW_DAYS.week : VIEW_DAYS.month;
-  const pxPerDay = fit ? null : Math.max(view === 'season' ? 5 : 20, width / (view === 'season' ? 90 : days));
+  const pxPerDay = fit
+    ? null
+    : Math.max(view === 'season' ? 5 : 20, width / (view === 'season' ? 90 : days));
   const brew = plan.brews.find((one) => one.brew === active) ?? null;
 
   return (

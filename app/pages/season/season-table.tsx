@@ -14,8 +14,7 @@ export function SeasonTable(props: { plan: Plan; woven: Weave; units: Units }) {
       .filter((other) => other.source.kind === 'harvest' && other.source.brew === brew)
       .map((other) => other.brew);
   return (
-    // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard
-    <section className="table-scroll" aria-label="The season as a table" tabIndex={0}>
+    <section className="table-scroll" aria-label="The season as a table">
       <table className="sums season-table">
         <thead>
           <tr>
@@ -56,7 +55,9 @@ export function SeasonTable(props: { plan: Plan; woven: Weave; units: Units }) {
                   {shortDay(brew.readyOn)}
                   {brew.daysLate > 0 && <span className="red"> {brew.daysLate} days late</span>}
                 </td>
-                <td>{to.length > 0 ? to.join(', ') : <em>{ends.get(brew.brew)?.says ?? '–'}</em>}</td>
+                <td>
+                  {to.length > 0 ? to.join(', ') : <em>{ends.get(brew.brew)?.says ?? '–'}</em>}
+                </td>
               </tr>
             );
           })}

@@ -39,7 +39,10 @@ export function LeftOut(props: { plan: Plan }) {
           <p>
             {brew.wayOut}
             {brew.nearestDay && (
-              <span className="quiet"> Nearest day that would work: {shortDay(brew.nearestDay)}.</span>
+              <span className="quiet">
+                {' '}
+                Nearest day that would work: {shortDay(brew.nearestDay)}.
+              </span>
             )}
           </p>
         </div>

@@ -1,6 +1,7 @@
 // From a plan to what the season's picture is woven of: bars, threads, packs and ends, still in days and not in pixels.
-import { dayNumber } from '../../parts/days.ts';
+
 import type { House, Plan, PlannedBrew } from '../../../planner/index.ts';
+import { dayNumber } from '../../parts/days.ts';
 
 export type Bar = {
   brew: string;

@@ -1,7 +1,14 @@
 // The calendar: its address to subscribe to, how to add it, how slow it may be, and who can reach it.
 import { useMutation, useQueryClient, useSuspenseQueries } from '@tanstack/react-query';
 import { useState } from 'react';
-import { Button, Checkbox, CheckboxGroup, Disclosure, DisclosurePanel, Label } from 'react-aria-components';
+import {
+  Button,
+  Checkbox,
+  CheckboxGroup,
+  Disclosure,
+  DisclosurePanel,
+  Label,
+} from 'react-aria-components';
 import type { TaskKind } from '../../../planner/index.ts';
 import { ErrorNotice } from '../../parts/failed.tsx';
 import { type Feed, feedsQuery, makeFeed, revokeFeed } from '../../queries/feeds.ts';
@@ -37,7 +44,9 @@ export function SubscribePage() {
             'subscribe', 'from the web', 'from URL' or 'other calendars'. Do not import the file: an
             import is a copy that never changes.
           </li>
-          <li>Paste the address, and choose the shortest interval for refreshing that is offered.</li>
+          <li>
+            Paste the address, and choose the shortest interval for refreshing that is offered.
+          </li>
         </ol>
         {!settings.data.loopback && <p>{settings.data.says}</p>}
       </section>
@@ -62,7 +71,9 @@ function FeedItem(props: { feed: Feed }) {
     <li>
       <h3>{what}</h3>
       {feed.address === null ? (
-        <p>The key of this address is lost, so it cannot be shown. Make a new one and revoke this.</p>
+        <p>
+          The key of this address is lost, so it cannot be shown. Make a new one and revoke this.
+        </p>
       ) : (
         <CopyLine address={feed.address} what={what} />
       )}
@@ -70,7 +81,11 @@ function FeedItem(props: { feed: Feed }) {
         {feed.webcal && <a href={feed.webcal}>Open in the calendar program of this device</a>}
         {sure ? (
           <>
-            <Button className="button small" isDisabled={revoke.isPending} onPress={() => revoke.mutate(feed.id)}>
+            <Button
+              className="button small"
+              isDisabled={revoke.isPending}
+              onPress={() => revoke.mutate(feed.id)}
+            >
               Yes, revoke it: calendars lose these tasks
             </Button>
             <Button className="button plain small" onPress={() => setSure(false)}>
@@ -78,7 +93,11 @@ function FeedItem(props: { feed: Feed }) {
             </Button>
           </>
         ) : (
-          <Button className="button plain small" aria-label={`Revoke: ${what}`} onPress={() => setSure(true)}>
+          <Button
+            className="button plain small"
+            aria-label={`Revoke: ${what}`}
+            onPress={() => setSure(true)}
+          >
             Revoke
           </Button>
         )}
@@ -113,7 +132,8 @@ function CopyLine(props: { address: string; what: string }) {
       </Button>
       <span role="status">
         {copied === 'yes' && 'Copied.'}
-        {copied === 'no' && 'This browser does not let the page copy: select the address and copy it.'}
+        {copied === 'no' &&
+          'This browser does not let the page copy: select the address and copy it.'}
       </span>
     </div>
   );
@@ -141,7 +161,9 @@ function NewFeed() {
         <Button
           className="button first"
           isDisabled={make.isPending}
-          onPress={() => make.mutate({ kinds: wanted.length > 0 ? (wanted satisfies TaskKind[]) : null })}
+          onPress={() =>
+            make.mutate({ kinds: wanted.length > 0 ? (wanted satisfies TaskKind[]) : null })
+          }
         >
           Make it
         </Button>

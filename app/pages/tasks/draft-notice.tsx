@@ -18,6 +18,7 @@ export function DraftNotice() {
   const dismiss = useMutation(dismissDraft(cache));
   const again = useMutation(startRun(cache));
   if (draft === null) return null;
+  const error = adopt.error ?? dismiss.error ?? again.error;
   const busy = adopt.isPending || dismiss.isPending || running;
   return (
     <section className="draft" aria-labelledby="draft">
@@ -39,10 +40,7 @@ export function DraftNotice() {
           Keep the old plan
         </Button>
       </div>
-      {[adopt, dismiss, again].map((deed, at) =>
-        // biome-ignore lint/suspicious/noArrayIndexKey: the three deeds never change places
-        deed.isError ? <ErrorNotice key={at} error={deed.error} /> : null,
-      )}
+      {error !== null && <ErrorNotice error={error} />}
     </section>
   );
 }
@@ -62,7 +60,8 @@ function ChangeList(props: { draft: Draft }) {
           <li key={`${change.brew} ${change.kind}`}>
             <span className="change-day figures">{shortDay(change.day)}</span>
             <span>
-              <a href={hashOf({ page: 'pitch', brew: change.brew })}>{change.brew}</a>: {change.says}
+              <a href={hashOf({ page: 'pitch', brew: change.brew })}>{change.brew}</a>:{' '}
+              {change.says}
               {change.reason && <span className="quiet"> {change.reason}</span>}
             </span>
           </li>

@@ -29,12 +29,7 @@ export type Teller = Pick<UseMutationResult<unknown, Error, NewsGiven>, 'mutate'
 /** Largest amount that the record takes, mL. */
 const MOST_ML = 10_000_000;
 
-export function FiguresDialog(props: {
-  task: TaskRow;
-  today: string;
-  plan: Plan;
-  tell: Teller;
-}) {
+export function FiguresDialog(props: { task: TaskRow; today: string; plan: Plan; tell: Teller }) {
   const { task } = props;
   return (
     <DialogTrigger>
@@ -73,7 +68,9 @@ function FiguresForm(props: {
         close();
       }}
     >
-      <Heading slot="title">{settled ? `What ${task.brew} gave` : `What went into ${task.brew}`}</Heading>
+      <Heading slot="title">
+        {settled ? `What ${task.brew} gave` : `What went into ${task.brew}`}
+      </Heading>
       <NumberField
         className="field"
         value={ml}

@@ -1,6 +1,7 @@
 // How the tasks are laid out over days: what is still open from before, today, the next seven days, later.
-import type { TaskRow } from '../../queries/tasks.ts';
+
 import { addDays } from '../../parts/days.ts';
+import type { TaskRow } from '../../queries/tasks.ts';
 
 export type DayOfTasks = { day: string; tasks: TaskRow[] };
 export type TaskGroups = {

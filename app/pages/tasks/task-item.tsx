@@ -3,10 +3,10 @@ import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { Button, Disclosure, DisclosurePanel } from 'react-aria-components';
 import type { House, Plan } from '../../../planner/index.ts';
 import { ErrorNotice } from '../../parts/failed.tsx';
-import { hashOf } from '../../router.ts';
 import { tellNews } from '../../queries/news.ts';
 import { recordQuery } from '../../queries/record.ts';
 import type { TaskRow } from '../../queries/tasks.ts';
+import { hashOf } from '../../router.ts';
 import { FiguresDialog } from './figures-dialog.tsx';
 import { SlipDialog } from './slip-dialog.tsx';
 import { doneNews, expectedMl, figureOf, isPitch } from './telling.ts';
@@ -18,6 +18,8 @@ export function TaskItem(props: Props) {
   const { task, today, plan, house } = props;
   const tell = useMutation(tellNews(useQueryClient()));
   const facts = plan.brews.some((brew) => brew.brew === task.brew && brew.done);
+  // On the day itself the caution stands in full; before it, its first sentence is enough to plan by.
+  const ahead = task.day > today && firstSentence(task.caution ?? '') !== task.caution;
   const when = [
     task.time ? `at ${task.time}` : null,
     task.minutes > 0 ? minutesWords(task.minutes) : null,
@@ -35,7 +37,8 @@ export function TaskItem(props: Props) {
       </div>
       {!task.done && task.caution && (
         <p className="task-caution">
-          <strong>Caution.</strong> {task.caution}
+          <strong>Caution.</strong> {ahead ? firstSentence(task.caution) : task.caution}
+          {ahead && <span className="quiet"> More under 'How'.</span>}
         </p>
       )}
       <div className="task-acts">
@@ -79,6 +82,11 @@ export function minutesWords(minutes: number): string {
   return rest === 0 ? `${hours} h` : `${hours} h ${String(rest).padStart(2, '0')}`;
 }
 
+/** Up to the first full stop, if there is one. */
+export function firstSentence(text: string): string {
+  return text.match(/^.*?[.!?](?=\s)/)?.[0] ?? text;
+}
+
 function UndoDone(props: { task: TaskRow }) {
   const tell = useMutation(tellNews(useQueryClient()));
   const entries = useQuery(recordQuery).data?.entries ?? [];
@@ -108,13 +116,21 @@ function TaskSteps(props: { task: TaskRow }) {
           <li key={step}>{step}</li>
         ))}
       </ol>
+      {task.caution && (
+        <p className="task-caution">
+          <strong>Caution.</strong> {task.caution}
+        </p>
+      )}
       <dl>
         {task.amounts.length > 0 && (
           <>
             <dt className="field-name">How much</dt>
             <dd className="figures">
               {task.amounts
-                .map((amount) => `${amount.what}: ${amount.value.toLocaleString('en-GB')} ${amount.unit}`)
+                .map(
+                  (amount) =>
+                    `${amount.what}: ${amount.value.toLocaleString('en-GB')} ${amount.unit}`,
+                )
                 .join('; ')}
             </dd>
           </>
@@ -130,7 +146,9 @@ function TaskSteps(props: { task: TaskRow }) {
         <dt className="field-name">Why</dt>
         <dd>
           {task.why}{' '}
-          {task.brew !== null && <a href={hashOf({ page: 'pitch', brew: task.brew })}>More about {task.brew}</a>}
+          {task.brew !== null && (
+            <a href={hashOf({ page: 'pitch', brew: task.brew })}>More about {task.brew}</a>
+          )}
         </dd>
       </dl>
     </div>

@@ -74,9 +74,8 @@ function DaySheet(props: { day: DayOfTasks; parts: Parts }) {
       <h3 className={brewDay ? 'day-date red' : 'day-date'}>
         <span className="day-number">{Number(day.day.slice(8))}</span>
         <span className="day-name">
-          {weekdayName(day.day)}
-          <br />
-          {bareMonth(day.day)}
+          <span>{weekdayName(day.day)} </span>
+          <span>{bareMonth(day.day)}</span>
         </span>
       </h3>
       <ul className="day-tasks">

@@ -28,7 +28,8 @@ export function entryOfTask(task: TaskRow, entries: readonly Told[]): number | n
 export function newsWords(news: News, titleOf: (task: string) => string | null): string {
   switch (news.kind) {
     case 'brewed': {
-      const drawn = news.drawnMl === null ? '' : `, ${Math.round(news.drawnMl)} mL of slurry pitched`;
+      const drawn =
+        news.drawnMl === null ? '' : `, ${Math.round(news.drawnMl)} mL of slurry pitched`;
       return `${news.brew} was brewed on ${shortDay(news.day)}${drawn}`;
     }
     case 'slipped':
