@@ -77,8 +77,9 @@ function packagesFit() {
   const wanted = readJson(join(root, 'package-lock.json'))?.packages ?? {};
   const there = readJson(join(root, 'node_modules', '.package-lock.json'))?.packages;
   if (!there) return false;
+  const fits = (path, entry) => there[path] && there[path].integrity === entry.integrity;
   return Object.entries(wanted).every(
-    ([path, entry]) => path === '' || entry.optional || there[path]?.integrity === entry.integrity,
+    ([path, entry]) => path === '' || entry.optional || fits(path, entry),
   );
 }
 

@@ -27,6 +27,12 @@ const shares = ({ low, likely, high }: Range) =>
 const volume = (ml: number) =>
   ml >= 10_000 ? `${(ml / 1000).toFixed(1)} L` : `${Math.round(ml)} mL`;
 
+/** Both ends in one unit. */
+const volumeRange = ({ low, high }: Range) =>
+  high >= 10_000
+    ? `${(low / 1000).toFixed(1)}–${(high / 1000).toFixed(1)} L`
+    : `${Math.round(low)}–${Math.round(high)} mL`;
+
 /** An amount of minor units in the plan's currency. */
 export function money(plan: Plan, minor: number): string {
   const digits = Math.round(Math.log10(plan.minorPerMajor));
@@ -106,7 +112,7 @@ function harvestLines(plan: Plan): string[] {
     dayText(harvest.day),
     harvest.done ? `${harvest.brew} (done)` : harvest.brew,
     volume(harvest.settledMl.likely),
-    `${volume(harvest.settledMl.low)}–${volume(harvest.settledMl.high)}`,
+    volumeRange(harvest.settledMl),
     harvest.discardBy,
     harvest.jars.map(jarText).join(', '),
   ]);
@@ -199,7 +205,7 @@ function headLines(plan: Plan): string[] {
   const broken =
     plan.broken.length === 0 ? 'no rule broken' : `${count(plan.broken.length, 'rule')} broken`;
   return [
-    plain(`${plan.house}, planned for ${dayText(plan.today)}`),
+    plain(`${plan.house}, planned on ${dayText(plan.today)}`),
     `${plan.brews.length} of ${count(wanted, 'brew')} placed, ${broken}.`,
     '',
   ];

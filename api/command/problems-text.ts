@@ -32,6 +32,8 @@ export function refusalText(
     ...problemLines(problems),
     '',
     plain(`${sum.join(' and ')} in ${folder}: nothing was planned and nothing written.`),
-    ...(sound ? [`Sound as it stands: ${sound.join(', ')}.`] : []),
+    sound
+      ? `Sound as it stands: ${sound.join(', ')}.`
+      : 'Once house.json is sound, the rows of the other files can be shown.',
   ].join('\n')}\n`;
 }

@@ -34,13 +34,32 @@ function faultyRows(found: readonly Found[]): Map<ListName, Set<number>> {
   return rows;
 }
 
-/** The document without the rows that are wrong, until what is left is sound; null if that cannot be. */
+/** Takes one part out of the house's own fields; its default, if it has one, then stands there. */
+function takeOut(document: { [key: string]: unknown }, [key, part]: Found['at']): void {
+  if (key === undefined) return;
+  const value = document[key];
+  if (isRecord(value) && part !== undefined) {
+    document[key] = Object.fromEntries(Object.entries(value).filter(([name]) => name !== part));
+  } else if (Array.isArray(value) && typeof part === 'number') {
+    document[key] = value.toSpliced(part, 1);
+  } else {
+    delete document[key];
+  }
+}
+
+/** The document without what is wrong, until what is left is sound; null if that cannot be. */
 function soundRest(input: unknown, found: readonly Found[]): House | null {
   if (!isRecord(input)) return null;
   const document: { [key: string]: unknown } = {};
-  for (const key of Object.keys(House.shape))
+  for (const key of Object.keys(House.shape)) {
     if (Object.hasOwn(input, key)) document[key] = input[key];
+  }
   for (const list of LISTS) if (!Array.isArray(document[list])) document[list] = [];
+  const ownFaults = found.filter(
+    ({ at, problem }) => problem.level === 'error' && !LISTS.some((list) => list === at[0]),
+  );
+  // from the back, so that the places in a list stay where they are
+  for (const { at } of ownFaults.toReversed()) takeOut(document, at);
   let faulty = faultyRows(found);
   // each round takes away at least one row
   for (;;) {

@@ -131,6 +131,8 @@ function checkWindow(report: Report, brew: Row, at: number): void {
   const first = nextBrewDay(report, start, end);
   if (first === undefined) return;
   if (first === null) {
+    // a season without any brew day is said once, not for every brew
+    if (nextBrewDay(report, from, to) === null) return;
     const key = notBefore !== null ? 'notBefore' : 'readyBy';
     report.say({
       code: 'no-brew-day',
@@ -158,12 +160,18 @@ function checkWindow(report: Report, brew: Row, at: number): void {
   });
 }
 
+type Temperatures = { minC?: number | undefined; maxC?: number | undefined };
+
+/** Certainly outside a range; false while the range is not known or is reversed. */
+const isTooFar = ({ minC, maxC }: Temperatures, fermentC: number) =>
+  minC !== undefined && maxC !== undefined && minC <= maxC && (fermentC < minC || fermentC > maxC);
+
 /** Some tank takes the volume; and one of those holds the temperature. */
 function checkTankFits(report: Report, brew: Row, at: number): void {
   const { volumeL, fermentC } = brew;
   const { tanks } = report.draft;
   const known = tanks.flatMap(({ minFillL, maxFillL, minC, maxC }) =>
-    minFillL === undefined || maxFillL === undefined || minC === undefined || maxC === undefined
+    minFillL === undefined || maxFillL === undefined || minFillL > maxFillL
       ? []
       : [{ minFillL, maxFillL, minC, maxC }],
   );
@@ -188,8 +196,7 @@ function checkTankFits(report: Report, brew: Row, at: number): void {
     });
     return;
   }
-  if (fermentC === undefined) return;
-  if (fitting.some((tank) => tank.minC <= fermentC && fermentC <= tank.maxC)) return;
+  if (fermentC === undefined || fitting.some((tank) => !isTooFar(tank, fermentC))) return;
   report.say({
     code: 'no-tank-holds-temperature',
     at: ['brews', at, 'fermentC'],
@@ -219,13 +226,7 @@ function checkBrewYeasts(report: Report, brew: Row, at: number): void {
   });
   if (fermentC === undefined) return;
   const ranges = yeasts.map((name) => report.draft.yeasts.find((yeast) => yeast.yeast === name));
-  const tooFar = ranges.every(
-    (range) =>
-      range?.minC !== undefined &&
-      range.maxC !== undefined &&
-      (fermentC < range.minC || fermentC > range.maxC),
-  );
-  if (!tooFar) return;
+  if (!ranges.every((range) => range !== undefined && isTooFar(range, fermentC))) return;
   const bound = ranges.map((range) => `${range?.minC} to ${range?.maxC} °C (${range?.yeast})`);
   report.say({
     code: 'outside-yeasts-temperature',

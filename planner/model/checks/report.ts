@@ -34,6 +34,8 @@ export function shown(value: unknown): string {
   return line.length > MAX_VALUE_LENGTH ? `${line.slice(0, MAX_VALUE_LENGTH)}…` : line;
 }
 
+const capital = (word: string) => word.charAt(0).toUpperCase() + word.slice(1);
+
 /** A report on this draft that adds to `found`. */
 export function reportOn(draft: Draft, place: Placing, found: Found[]): Report {
   return {
@@ -51,7 +53,7 @@ export function reportOn(draft: Draft, place: Placing, found: Found[]): Report {
         path: place(at).path,
         value: value === null ? null : shown(value),
         bound,
-        message,
+        message: message.replace(/^(tank|yeast|jar|brew)(?= [“\d])/, capital),
         remedy,
         level,
       };
