@@ -160,8 +160,8 @@ function starterSays(was: PlannedBrew, now: PlannedBrew): string {
 
 function starterReason(now: PlannedBrew): string {
   return now.starter === null
-    ? `${saySource(now)} holds cells enough.`
-    : `${saySource(now)} alone does not hold the cells that ${now.brew} needs.`;
+    ? `There are cells enough in ${saySource(now)}.`
+    : `There are not cells enough for ${now.brew} in ${saySource(now)}.`;
 }
 
 /** Which tasks come, go and move, by key. */

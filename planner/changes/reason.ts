@@ -56,7 +56,7 @@ export function yeastReason(was: PlannedBrew, pair: Pair): string | null {
   const harvest = pair.after.harvests.find((one) => one.brew === source.brew);
   if (harvest === undefined) return `Nothing is harvested from ${source.brew} now.`;
   if (harvest.usableFrom > was.day) {
-    return `The yeast of ${source.brew} is harvested on ${sayDay(harvest.day)} now, too late for ${sayDay(was.day)}.`;
+    return `The yeast of ${source.brew} can be pitched from ${sayDay(harvest.usableFrom)} now, too late for ${sayDay(was.day)}.`;
   }
   const old = pair.before.harvests.find((one) => one.brew === source.brew);
   const drawn = old?.jars.reduce((sum, jar) => sum + (jar.for === null ? 0 : jar.ml), 0) ?? 0;
