@@ -20,7 +20,7 @@ export function starterLitres(
   if (!enough(gear.maxLitres)) return Infinity;
   let low = 0;
   let high = gear.maxLitres;
-  for (let i = 0; i < 60 && high - low > 1e-6 * high; i++) {
+  for (let i = 0; i < 60 && high - low > 1e-12 * high; i++) {
     const middle = (low + high) / 2;
     if (enough(middle)) high = middle;
     else low = middle;

@@ -1,7 +1,12 @@
 // What a fermentation grows and gives up: the ceiling from both sides, and the shares.
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { grownCellsB, recoverableShare } from '../../../planner/science/harvest.ts';
+import {
+  earliestCropDay,
+  expectedHarvest,
+  grownCellsB,
+  recoverableShare,
+} from '../../../planner/science/harvest.ts';
 import { HOME } from './houses.ts';
 
 test.each([
@@ -36,4 +41,57 @@ test('more pitched is never less grown, and never above the ceiling', () => {
       expect(grownCellsB(more, volumeL, HOME)).toBeLessThanOrEqual(80 * volumeL);
     }),
   );
+});
+
+test.each([
+  [false, 15, 'medium', 5],
+  [false, 15.1, 'medium', 7],
+  [false, 12, 'low', 7],
+  [false, 16, 'low', 7],
+  [true, 12, 'high', 10],
+  [true, 18, 'high', 12],
+] as const)(
+  'lager %s at %s °P, %s flocculator: cropped from day %s',
+  (lager, ogP, flocculation, day) => {
+    expect(earliestCropDay({ lager, ogP, flocculation }, HOME)).toBe(day);
+  },
+);
+
+test('240 billion into 20 L, medium, read after two days', () => {
+  const h = expectedHarvest(
+    {
+      pitchedViableB: 240,
+      volumeL: 20,
+      flocculation: 'medium',
+      crashed: true,
+      settleDays: 2,
+      jarMl: 250,
+    },
+    HOME,
+  );
+  // 240 × 4 × 0.55 = 528 billion; ÷ 2 = 264 mL (147–475); two jars of 250.
+  expect(h.cellsB).toBeCloseTo(528, 9);
+  expect(h.settledMl.likely).toBeCloseTo(264, 9);
+  expect(h.settledMl.low).toBeCloseTo(528 / 3.6, 9);
+  expect(h.settledMl.high).toBeCloseTo(264 * 1.8, 9);
+  expect(h.jars).toBe(2);
+  expect(h.atCeiling).toBe(false);
+});
+
+test('past the ceiling more pitched brings no more, and it says so', () => {
+  const harvest = (pitchedViableB: number) =>
+    expectedHarvest(
+      {
+        pitchedViableB,
+        volumeL: 20,
+        flocculation: 'high',
+        crashed: false,
+        settleDays: 1,
+        jarMl: 500,
+      },
+      HOME,
+    );
+  expect(harvest(500).cellsB).toBe(harvest(400).cellsB);
+  expect(harvest(500).atCeiling).toBe(true);
+  expect(harvest(400).atCeiling).toBe(false);
 });

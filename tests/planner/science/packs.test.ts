@@ -1,7 +1,13 @@
 // Packs: loss by form, expiry, and an interval that opens with age.
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { packExpiryDays, packLossPerDay, packViability } from '../../../planner/science/packs.ts';
+import {
+  packExpiryDays,
+  packLossPerDay,
+  packLossPerDayAt,
+  packRange,
+  packViability,
+} from '../../../planner/science/packs.ts';
 import { HOME, home } from './houses.ts';
 
 test('a pack of today, or of tomorrow, is whole', () => {
@@ -47,4 +53,21 @@ test('always in order, between 0 and 1, and never better with age', () => {
       },
     ),
   );
+});
+
+test.each([
+  // Halfway from 4 to 24 °C: √(0.00011 × 0.00061).
+  ['dry', 4, 0.00011],
+  ['dry', 14, 0.000259],
+  ['dry', 24, 0.00061],
+  ['liquid', 4, 0.0018],
+] as const)('%s kept at %s °C loses %s a day', (form, tempC, loss) => {
+  expect(packLossPerDayAt(form, tempC, HOME)).toBeCloseTo(loss, 6);
+});
+
+test('a warm week costs a liquid pack more than a cold one', () => {
+  const cold = packRange(7 * packLossPerDayAt('liquid', 4, HOME), HOME);
+  const warm = packRange(7 * packLossPerDayAt('liquid', 25, HOME), HOME);
+  expect(warm.likely).toBeLessThan(cold.likely);
+  expect(packLossPerDayAt('dry', 20, home({ dryLossPerDay: 0 }))).toBeLessThan(0.001);
 });
