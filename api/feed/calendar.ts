@@ -9,6 +9,7 @@ import {
 import { DateTime } from 'luxon';
 import type { Task } from '../../planner/index.ts';
 import type { Alarm } from '../routes/shapes.ts';
+import { foldLines } from './fold.ts';
 
 /** One entry of a calendar: a task with the marks by which a calendar program knows it again. */
 export type CalendarEntry = {
@@ -108,6 +109,11 @@ export function calendarText({ name, timeZone, base, entries, alarm = null }: Ca
     prodId: { company: 'Barmline', product: 'Yeast tasks', language: 'EN' },
     ttl: REFRESH_SECONDS,
   });
+  // NOTE: the library folds a long calendar a hundred times slower than it makes it, so it only ever
+  // folds the empty one; the entries go in between unfolded and are folded here.
+  const frame = calendar.toString();
+  const end = frame.lastIndexOf('END:VCALENDAR');
+  const texts: string[] = [];
   for (const entry of entries) {
     const { task } = entry;
     const event = calendar.createEvent({
@@ -132,6 +138,7 @@ export function calendarText({ name, timeZone, base, entries, alarm = null }: Ca
         description: clean(task.title),
       });
     }
+    texts.push(event.toString());
   }
-  return `${calendar.toString()}\r\n`;
+  return foldLines(`${frame.slice(0, end)}${texts.join('')}${frame.slice(end)}\r\n`);
 }

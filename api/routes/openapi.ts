@@ -37,13 +37,15 @@ function collector() {
   return { components, add };
 }
 
-function parameters(operation: Operation): Json[] {
+type Add = (schema: z.ZodType, io: 'input' | 'output') => Json;
+
+function parameters(operation: Operation, add: Add): Json[] {
   const of = (place: 'query' | 'path', schema: z.ZodObject | undefined) =>
     Object.entries(schema?.shape ?? {}).map(([name, inner]) => ({
       name,
       in: place,
       required: place === 'path' || !z.safeParse(inner, undefined).success,
-      schema: z.toJSONSchema(inner, { io: 'input', unrepresentable: 'any' }),
+      schema: add(inner as z.ZodType, 'input'),
     }));
   return [
     ...of('path', operation.params),
@@ -79,7 +81,7 @@ export function openApi(version: string): Json {
       ...paths[path],
       [operation.method]: {
         summary: operation.says,
-        parameters: parameters(operation),
+        parameters: parameters(operation, add),
         ...(operation.body === undefined
           ? {}
           : {

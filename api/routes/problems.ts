@@ -36,7 +36,9 @@ function boundText(issue: z.core.$ZodIssue): string | null {
     case 'invalid_value':
       return `one of ${issue.values.map(String).join(', ')}`;
     case 'invalid_union':
-      return Array.isArray(issue.options) ? `one of ${issue.options.map(String).join(', ')}` : null;
+      return 'options' in issue && Array.isArray(issue.options)
+        ? `one of ${issue.options.map(String).join(', ')}`
+        : null;
     case 'invalid_type':
       return issue.expected;
     case 'invalid_format':

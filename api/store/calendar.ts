@@ -36,12 +36,10 @@ export async function readEntries(db: Db, fromDay?: string): Promise<EntryRow[]>
 /** Makes the stored entries show these tasks, and touches none that already does. */
 export async function syncEntries(tx: Db, tasks: readonly Task[], now: Date): Promise<void> {
   const changes = entryChanges(await readEntries(tx), tasks, now);
-  for (const row of changes.added) {
-    await tx.insert(calendarEntry).values({
-      ...row,
-      task: JSON.stringify(row.task),
-      day: row.task.day,
-    });
+  for (const some of chunks(changes.added, 100)) {
+    await tx
+      .insert(calendarEntry)
+      .values(some.map((row) => ({ ...row, task: JSON.stringify(row.task), day: row.task.day })));
   }
   for (const row of changes.changed) {
     await tx
@@ -55,12 +53,19 @@ export async function syncEntries(tx: Db, tasks: readonly Task[], now: Date): Pr
       })
       .where(eq(calendarEntry.uid, row.uid));
   }
-  for (let at = 0; at < changes.gone.length; at += 500) {
+  for (const some of chunks(changes.gone, 500)) {
     await tx
       .update(calendarEntry)
       .set({ goneAt: now.toISOString() })
-      .where(inArray(calendarEntry.uid, changes.gone.slice(at, at + 500)));
+      .where(inArray(calendarEntry.uid, some));
   }
+}
+
+// A statement takes only so many values.
+function chunks<T>(all: readonly T[], size: number): T[][] {
+  return Array.from({ length: Math.ceil(all.length / size) }, (_, at) =>
+    all.slice(at * size, (at + 1) * size),
+  );
 }
 
 /**
