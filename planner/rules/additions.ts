@@ -1,7 +1,7 @@
 // Nothing pitched that came out of beer with fruit, spice, smoke or the like.
-import { beerOf, brewName, brewSubject, eachChoice, type HardRule, sourceBeer } from './rule.ts';
+import { beerOf, brewName, brewSubject, hardByBrew, sourceBeer } from './rule.ts';
 
-export const additions: HardRule = {
+export const additions = hardByBrew({
   id: 'additions',
   title: 'Nothing out of fruit, spice or smoke',
   level: 'hard',
@@ -14,11 +14,9 @@ export const additions: HardRule = {
     says: 'How much more a pitch out of such a beer is risked.',
     source: 'a guess; common practice, no source',
   },
-  check(t, found) {
-    eachChoice(t, (b) => {
-      const beer = sourceBeer(t, b);
-      if (beer && beer.additions.length > 0) found(1, b, 0);
-    });
+  at(t, b, found) {
+    const beer = sourceBeer(t, b);
+    if (beer && beer.additions.length > 0) found(1, b, 0);
   },
 
   bars: (t, _b, source) => (beerOf(t, source)?.additions.length ?? 0) > 0,
@@ -28,4 +26,4 @@ export const additions: HardRule = {
     return `${brewName(t, f.subject)} would get yeast out of ${beer?.name}, brewed with ${beer?.additions.join(', ')}.`;
   },
   remedy: () => 'Pitch it from a plain beer or from fresh packs.',
-};
+});

@@ -1,21 +1,19 @@
 // Each brew inside its own window and the season, and never in the past.
 import { isoDay } from '../timeline/calendar.ts';
-import { brewDay, brewName, brewSubject, eachChoice, type HardRule, plural } from './rule.ts';
+import { brewDay, brewName, brewSubject, hardByBrew, plural } from './rule.ts';
 
-export const brewWindow: HardRule = {
+export const brewWindow = hardByBrew({
   id: 'brew-window',
   title: "Inside the brew's window",
   level: 'hard',
   unit: 'days',
   says: 'A brew is not brewed before its first possible day, outside the season, or in the past.',
-  check(t, found) {
+  at(t, b, found) {
     const p = t.problem;
-    eachChoice(t, (b) => {
-      const day = t.day[b] as number;
-      const early = (p.brews[b]?.earliest ?? 0) - day;
-      if (early > 0) found(early, b, 0);
-      else if (day > p.to) found(day - p.to, b, 1);
-    });
+    const day = t.day[b] as number;
+    const early = (p.brews[b]?.earliest ?? 0) - day;
+    if (early > 0) found(early, b, 0);
+    else if (day > p.to) found(day - p.to, b, 1);
   },
   subject: brewSubject,
   explain: (t, f) =>
@@ -26,4 +24,4 @@ export const brewWindow: HardRule = {
     f.other === 0
       ? `Brew ${brewName(t, f.subject)} later, or give it an earlier first day.`
       : 'Let the season end later.',
-};
+});

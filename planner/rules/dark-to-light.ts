@@ -1,15 +1,8 @@
 // Hazard: dark beer before light.
 import { carriedBeerL, carriedChange } from '../science/index.ts';
-import {
-  brewName,
-  brewSubject,
-  drawnInto,
-  eachChoice,
-  type HazardRule,
-  sourceBeer,
-} from './rule.ts';
+import { brewName, brewSubject, drawnInto, hazardByBrew, sourceBeer } from './rule.ts';
 
-export const darkToLight: HazardRule = {
+export const darkToLight = hazardByBrew({
   id: 'dark-to-light',
   title: 'Dark beer before light',
   level: 'hazard',
@@ -23,19 +16,17 @@ export const darkToLight: HazardRule = {
       'a guess; noticeable taken as a tenth of the beer and at least 1 EBC, common practice, no source',
   },
   says: 'Slurry carries colour along: computed from the mL drawn, the batch and the two beers.',
-  check(t, weight, found) {
-    eachChoice(t, (b) => {
-      const beer = sourceBeer(t, b);
-      const brew = t.problem.brews[b];
-      if (!beer || !brew || beer.ebc <= brew.ebc) return;
-      const litres = carriedBeerL(drawnInto(t, b), t.problem.settings.slurryBeerShare);
-      const change = carriedChange(brew.ebc, brew.volumeL, beer.ebc, litres);
-      const notice = Math.max(1, brew.ebc / 10);
-      if (change > 0) found((weight * change) / notice, b, Math.round(change * 100));
-    });
+  at(t, b, weight, found) {
+    const beer = sourceBeer(t, b);
+    const brew = t.problem.brews[b];
+    if (!beer || !brew || beer.ebc <= brew.ebc) return;
+    const litres = carriedBeerL(drawnInto(t, b), t.problem.settings.slurryBeerShare);
+    const change = carriedChange(brew.ebc, brew.volumeL, beer.ebc, litres);
+    const notice = Math.max(1, brew.ebc / 10);
+    if (change > 0) found((weight * change) / notice, b, Math.round(change * 100));
   },
   subject: brewSubject,
   explain: (t, f) =>
     `${sourceBeer(t, f.subject)?.name} brings ${(f.other / 100).toFixed(2)} EBC into ${brewName(t, f.subject)}.`,
   remedy: () => 'Brew the paler one first.',
-};
+});

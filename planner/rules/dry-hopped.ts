@@ -2,14 +2,13 @@
 import {
   brewName,
   brewSubject,
-  eachChoice,
-  type HardRule,
+  hardByBrew,
   hoppedDaysBefore,
   plural,
   sourceNameOf,
 } from './rule.ts';
 
-export const dryHopped: HardRule = {
+export const dryHopped = hardByBrew({
   id: 'dry-hopped',
   title: 'Harvest before the hops',
   level: 'hard',
@@ -22,11 +21,9 @@ export const dryHopped: HardRule = {
     says: 'How much more a pitch of hopped slurry is risked.',
     source: 'a guess; direction from Young, MBAA Technical Quarterly 58(2), 2021',
   },
-  check(t, found) {
-    eachChoice(t, (b) => {
-      const before = hoppedDaysBefore(t, t.source[b] as number);
-      if (before > 0) found(before, b, 0);
-    });
+  at(t, b, found) {
+    const before = hoppedDaysBefore(t, t.source[b] as number);
+    if (before > 0) found(before, b, 0);
   },
 
   bars: (t, _b, source) => hoppedDaysBefore(t, source) > 0,
@@ -34,4 +31,4 @@ export const dryHopped: HardRule = {
   explain: (t, f) =>
     `${brewName(t, f.subject)} would get ${sourceNameOf(t, f.subject)}, harvested ${plural(f.amount, 'day')} after the dry hop.`,
   remedy: () => 'Harvest before the dry hop where the tank allows it, or pitch from another beer.',
-};
+});

@@ -1,8 +1,8 @@
 // Hazard: first pitch into strong wort.
 import { FRESH } from '../timeline/problem.ts';
-import { brewName, brewSubject, eachChoice, type HazardRule } from './rule.ts';
+import { brewName, brewSubject, hazardByBrew } from './rule.ts';
 
-export const firstIntoStrong: HazardRule = {
+export const firstIntoStrong = hazardByBrew({
   id: 'first-into-strong',
   title: 'First pitch into strong wort',
   level: 'hazard',
@@ -16,15 +16,13 @@ export const firstIntoStrong: HazardRule = {
       'a guess; White Labs guidelines: first fermentation 1–3 days slower, best in a 10–12 °P beer',
   },
   says: 'A fresh pack meets strong wort at its weakest: its first fermentation is the slowest.',
-  check(t, weight, found) {
-    eachChoice(t, (b) => {
-      const brew = t.problem.brews[b];
-      if (t.source[b] !== FRESH || !brew || brew.ogP <= t.problem.settings.strongFromP) return;
-      found(weight, b, Math.round(brew.ogP * 10));
-    });
+  at(t, b, weight, found) {
+    const brew = t.problem.brews[b];
+    if (t.source[b] !== FRESH || !brew || brew.ogP <= t.problem.settings.strongFromP) return;
+    found(weight, b, Math.round(brew.ogP * 10));
   },
   subject: brewSubject,
   explain: (t, f) =>
     `${brewName(t, f.subject)} (${(f.other / 10).toFixed(1)} °P) is the first beer of its packs.`,
   remedy: () => 'Let the packs make a lighter beer first.',
-};
+});

@@ -1,15 +1,8 @@
 // Slurry of too late a generation is not pitched.
 import { FRESH } from '../timeline/problem.ts';
 import type { Timeline } from '../timeline/timeline.ts';
-import {
-  beerOf,
-  brewName,
-  brewSubject,
-  eachChoice,
-  type HardRule,
-  plural,
-  sourceBeer,
-} from './rule.ts';
+import { beerOf, brewName, brewSubject, hardByBrew, plural, sourceBeer } from './rule.ts';
+import { comesBefore } from './yeast-forward.ts';
 
 /** The limit for what brew b is pitched with: the house's, the strain's, and the one after strong beer. */
 export function generationLimit(t: Timeline, b: number): number {
@@ -23,7 +16,7 @@ function limitAfter(t: Timeline, b: number, sourceP: number): number {
   return Math.min(s.maxGeneration, strain, strong);
 }
 
-export const generationLimitRule: HardRule = {
+export const generationLimitRule = hardByBrew({
   id: 'generation-limit',
   title: 'Generation limit',
   level: 'hard',
@@ -36,15 +29,13 @@ export const generationLimitRule: HardRule = {
     says: 'How much more a pitch past the limit is risked.',
     source: 'a guess; common practice, no source',
   },
-  check(t, found) {
-    eachChoice(t, (b) => {
-      const over = (t.generation[b] as number) - generationLimit(t, b);
-      if (over > 0) found(over, b, 0);
-    });
+  at(t, b, found) {
+    const over = (t.generation[b] as number) - generationLimit(t, b);
+    if (over > 0) found(over, b, 0);
   },
 
   bars(t, b, source) {
-    if (source === FRESH) return false;
+    if (source === FRESH || !comesBefore(t, b, source)) return false;
     const nJars = t.problem.jars.length;
     const generation =
       source < nJars
@@ -56,4 +47,4 @@ export const generationLimitRule: HardRule = {
   explain: (t, f) =>
     `${brewName(t, f.subject)} would get generation ${t.generation[f.subject]}, ${plural(f.amount, 'generation')} past the limit of ${generationLimit(t, f.subject)}.`,
   remedy: () => 'Begin a new line with fresh packs.',
-};
+});

@@ -1,7 +1,7 @@
 // Nothing pitched that was harvested from beer at or above the ceiling.
-import { beerOf, brewName, brewSubject, eachChoice, type HardRule, sourceBeer } from './rule.ts';
+import { beerOf, brewName, brewSubject, hardByBrew, sourceBeer } from './rule.ts';
 
-export const gravityCeiling: HardRule = {
+export const gravityCeiling = hardByBrew({
   id: 'gravity-ceiling',
   title: 'Gravity ceiling',
   level: 'hard',
@@ -14,14 +14,12 @@ export const gravityCeiling: HardRule = {
     says: 'How much more a pitch out of too strong a beer is risked.',
     source: 'a guess; direction from supplier advice to harvest at most at 18 °P',
   },
-  check(t, found) {
+  at(t, b, found) {
     const ceiling = t.problem.settings.gravityCeiling;
-    eachChoice(t, (b) => {
-      const beer = sourceBeer(t, b);
-      if (beer && beer.ogSg >= ceiling - 1e-9) {
-        found(1 + Math.floor((beer.ogSg - ceiling) * 1000 + 1e-6), b, 0);
-      }
-    });
+    const beer = sourceBeer(t, b);
+    if (beer && beer.ogSg >= ceiling - 1e-9) {
+      found(1 + Math.floor((beer.ogSg - ceiling) * 1000 + 1e-6), b, 0);
+    }
   },
 
   bars: (t, _b, source) =>
@@ -30,4 +28,4 @@ export const gravityCeiling: HardRule = {
   explain: (t, f) =>
     `${brewName(t, f.subject)} would get yeast out of a beer of ${sourceBeer(t, f.subject)?.ogSg.toFixed(3)}; the ceiling is ${t.problem.settings.gravityCeiling.toFixed(3)}.`,
   remedy: () => 'Pitch it from a lighter beer or from fresh packs.',
-};
+});

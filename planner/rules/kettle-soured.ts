@@ -1,7 +1,7 @@
 // Nothing pitched that came out of kettle-soured beer.
-import { beerOf, brewName, brewSubject, eachChoice, type HardRule, sourceBeer } from './rule.ts';
+import { beerOf, brewName, brewSubject, hardByBrew, sourceBeer } from './rule.ts';
 
-export const kettleSoured: HardRule = {
+export const kettleSoured = hardByBrew({
   id: 'kettle-soured',
   title: 'Nothing out of soured beer',
   level: 'hard',
@@ -14,10 +14,8 @@ export const kettleSoured: HardRule = {
     says: 'How much more a pitch out of kettle-soured beer is risked.',
     source: 'a guess; common practice, no source',
   },
-  check(t, found) {
-    eachChoice(t, (b) => {
-      if (sourceBeer(t, b)?.souring === 'kettle') found(1, b, 0);
-    });
+  at(t, b, found) {
+    if (sourceBeer(t, b)?.souring === 'kettle') found(1, b, 0);
   },
 
   bars: (t, _b, source) => beerOf(t, source)?.souring === 'kettle',
@@ -25,4 +23,4 @@ export const kettleSoured: HardRule = {
   explain: (t, f) =>
     `${brewName(t, f.subject)} would get yeast that has been through soured wort (${sourceBeer(t, f.subject)?.name}).`,
   remedy: () => 'Pitch it from a beer that was not soured, or from fresh packs.',
-};
+});

@@ -1,8 +1,8 @@
 // Regret: beer ready later than it is wanted.
 import { isoDay } from '../timeline/calendar.ts';
-import { brewName, brewSubject, type CostRule, eachChoice, money, plural } from './rule.ts';
+import { brewName, brewSubject, costByBrew, money, plural } from './rule.ts';
 
-export const lateness: CostRule = {
+export const lateness = costByBrew({
   id: 'lateness',
   title: 'Late beer',
   level: 'cost',
@@ -16,15 +16,13 @@ export const lateness: CostRule = {
     source: 'a house choice; a week late is worth a few pints at home',
   },
   says: 'Each day that a beer is ready late costs, times its priority.',
-  check(t, weight, found) {
+  at(t, b, weight, found) {
     const p = t.problem;
-    eachChoice(t, (b) => {
-      const days = t.late[b] as number;
-      if (days > 0) found(money(p, days * (p.brews[b]?.priority ?? 1) * weight), b, days);
-    });
+    const days = t.late[b] as number;
+    if (days > 0) found(money(p, days * (p.brews[b]?.priority ?? 1) * weight), b, days);
   },
   subject: brewSubject,
   explain: (t, f) =>
     `${brewName(t, f.subject)} is ready ${plural(f.other, 'day')} after ${isoDay(t.problem.brews[f.subject]?.readyBy ?? 0)}.`,
   remedy: (t, f) => `Brew ${brewName(t, f.subject)} earlier, or want it later.`,
-};
+});

@@ -1,7 +1,7 @@
 // Hazard: later generation.
-import { brewName, brewSubject, eachChoice, type HazardRule } from './rule.ts';
+import { brewName, brewSubject, hazardByBrew } from './rule.ts';
 
-export const laterGeneration: HazardRule = {
+export const laterGeneration = hazardByBrew({
   id: 'later-generation',
   title: 'Later generation',
   level: 'hazard',
@@ -14,13 +14,11 @@ export const laterGeneration: HazardRule = {
     source: 'a guess; contamination builds up over generations (Quain, policy of at most 10)',
   },
   says: 'Each generation of re-pitching adds a little to the chance that the culture has gone off.',
-  check(t, weight, found) {
-    eachChoice(t, (b) => {
-      const g = t.generation[b] as number;
-      if (g > 0) found(weight * g, b, g);
-    });
+  at(t, b, weight, found) {
+    const g = t.generation[b] as number;
+    if (g > 0) found(weight * g, b, g);
   },
   subject: brewSubject,
   explain: (t, f) => `${brewName(t, f.subject)} gets generation ${f.other}.`,
   remedy: () => 'Begin a new line with fresh packs.',
-};
+});

@@ -1,16 +1,14 @@
 // Nothing is ever pitched out of a mixed culture.
-import { beerOf, brewName, brewSubject, eachChoice, type HardRule, sourceBeer } from './rule.ts';
+import { beerOf, brewName, brewSubject, hardByBrew, sourceBeer } from './rule.ts';
 
-export const mixedCulture: HardRule = {
+export const mixedCulture = hardByBrew({
   id: 'mixed-culture',
   title: 'Nothing out of a mixed culture',
   level: 'hard',
   unit: 'pitches',
   says: 'Yeast out of mixed-culture beer is never pitched into another beer.',
-  check(t, found) {
-    eachChoice(t, (b) => {
-      if (sourceBeer(t, b)?.souring === 'mixed') found(1, b, 0);
-    });
+  at(t, b, found) {
+    if (sourceBeer(t, b)?.souring === 'mixed') found(1, b, 0);
   },
 
   bars: (t, _b, source) => beerOf(t, source)?.souring === 'mixed',
@@ -18,4 +16,4 @@ export const mixedCulture: HardRule = {
   explain: (t, f) =>
     `${brewName(t, f.subject)} would get the mixed culture of ${sourceBeer(t, f.subject)?.name}.`,
   remedy: () => 'Pitch it from clean beer or from fresh packs.',
-};
+});

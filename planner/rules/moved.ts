@@ -1,17 +1,9 @@
 // Regret on re-planning: a brew moved against the plan in force, dearer the closer to today.
 import { isoDay } from '../timeline/calendar.ts';
 import { nearness } from './nearness.ts';
-import {
-  brewDay,
-  brewName,
-  brewSubject,
-  type CostRule,
-  eachChoice,
-  money,
-  tankName,
-} from './rule.ts';
+import { brewDay, brewName, brewSubject, costByBrew, money, tankName } from './rule.ts';
 
-export const moved: CostRule = {
+export const moved = costByBrew({
   id: 'moved',
   title: 'Brews moved',
   level: 'cost',
@@ -25,18 +17,15 @@ export const moved: CostRule = {
     source: 'a house choice',
   },
   says: 'Moving a brew against the plan in force costs, more the closer it is to today and the farther it moves.',
-  check(t, weight, found) {
+  at(t, b, weight, found) {
     const p = t.problem;
-    eachChoice(t, (b) => {
-      const was = p.inForce[b];
-      if (!was) return;
-      const day = t.day[b] as number;
-      const days = Math.abs(day - was.day);
-      const moves =
-        (days > 0 ? 1 + Math.min(days, 56) / 14 : 0) + (was.tank !== t.tank[b] ? 0.5 : 0);
-      if (moves > 0)
-        found(money(p, moves * weight * nearness(p, Math.min(day, was.day))), b, was.day);
-    });
+    const was = p.inForce[b];
+    if (!was) return;
+    const day = t.day[b] as number;
+    const days = Math.abs(day - was.day);
+    const moves = (days > 0 ? 1 + Math.min(days, 56) / 14 : 0) + (was.tank !== t.tank[b] ? 0.5 : 0);
+    if (moves > 0)
+      found(money(p, moves * weight * nearness(p, Math.min(day, was.day))), b, was.day);
   },
   subject: brewSubject,
   explain: (t, f) =>
@@ -44,4 +33,4 @@ export const moved: CostRule = {
       ? `${brewName(t, f.subject)} changes to ${tankName(t, f.subject)}.`
       : `${brewName(t, f.subject)} moves from ${isoDay(f.other)} to ${brewDay(t, f.subject)}.`,
   remedy: (t, f) => `Pin ${brewName(t, f.subject)} where it was.`,
-};
+});

@@ -1,8 +1,8 @@
 // Cash: fresh packs bought.
 import { FRESH } from '../timeline/problem.ts';
-import { brewName, brewSubject, type CostRule, eachChoice, plural, yeastName } from './rule.ts';
+import { brewName, brewSubject, costByBrew, plural, yeastName } from './rule.ts';
 
-export const packs: CostRule = {
+export const packs = costByBrew({
   id: 'packs',
   title: 'Packs bought',
   level: 'cost',
@@ -10,16 +10,14 @@ export const packs: CostRule = {
   unit: 'money',
   weight: null,
   says: 'Fresh packs cost their price; those in the cupboard are paid for.',
-  check(t, _weight, found) {
-    eachChoice(t, (b) => {
-      if (t.source[b] !== FRESH) return;
-      const bought = (t.packs[b] as number) - (t.packsFromHand[b] as number);
-      const price = t.problem.yeasts[t.yeast[b] as number]?.priceMinor ?? 0;
-      if (bought > 0) found(bought * price, b, bought);
-    });
+  at(t, b, _weight, found) {
+    if (t.source[b] !== FRESH) return;
+    const bought = (t.packs[b] as number) - (t.packsFromHand[b] as number);
+    const price = t.problem.yeasts[t.yeast[b] as number]?.priceMinor ?? 0;
+    if (bought > 0) found(bought * price, b, bought);
   },
   subject: brewSubject,
   explain: (t, f) =>
     `${plural(f.other, 'pack')} of ${yeastName(t, f.subject)} for ${brewName(t, f.subject)}.`,
   remedy: () => 'Pitch it from a harvest.',
-};
+});

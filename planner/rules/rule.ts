@@ -38,6 +38,8 @@ export type HardRule = Words & {
   /** If a house may relax it: the hazard that it then is. */
   relaxedTo?: Weight;
   check(t: Timeline, found: Found): void;
+  /** What it finds on one brew, where it looks at brews one by one: at its slot, its source and its own harvest. */
+  at?(t: Timeline, b: number, found: Found): void;
   /**
    * A shortcut for the search: true only if pitching brew b from this source on this day, all else as it
    * stands, would certainly make `check` find something. A test holds the two against each other.
@@ -56,6 +58,7 @@ export type CostRule = Words & {
   /** The one cost that is made of the hazards of a pitch. */
   joinsHazards?: true;
   check(t: Timeline, weight: number, found: Found): void;
+  at?(t: Timeline, b: number, weight: number, found: Found): void;
 };
 
 /** Adds to the chance that a pitch goes wrong: the amount is a hazard, the weight already applied. */
@@ -63,6 +66,7 @@ export type HazardRule = Words & {
   level: 'hazard';
   weight: Weight;
   check(t: Timeline, weight: number, found: Found): void;
+  at(t: Timeline, b: number, weight: number, found: Found): void;
 };
 
 export type Rule = HardRule | LeftOutRule | CostRule | HazardRule;
@@ -113,11 +117,37 @@ export const sourceNameOf = (t: Timeline, b: number): string =>
   sourceName(t, t.source[b] as number);
 
 /** Calls `each` for every brew of the plan that is still a choice, in order of day. */
-export function eachChoice(t: Timeline, each: (b: number) => void): void {
+function eachChoice(t: Timeline, each: (b: number) => void): void {
   for (let i = 0; i < t.orderCount; i++) {
     const b = t.order[i] as number;
     if (!t.done[b]) each(b);
   }
+}
+
+type At = (t: Timeline, b: number, found: Found) => void;
+type WeightedAt = (t: Timeline, b: number, weight: number, found: Found) => void;
+
+/** A hard rule that looks at the brews one by one: `check` asks `at` of every brew that is still a choice. */
+export function hardByBrew(
+  rule: Omit<HardRule, 'check' | 'at' | 'level'> & { level: 'hard'; at: At },
+): HardRule {
+  return { ...rule, check: (t, found) => eachChoice(t, (b) => rule.at(t, b, found)) };
+}
+
+/** A cost rule that looks at the brews one by one. */
+export function costByBrew(rule: Omit<CostRule, 'check' | 'at'> & { at: WeightedAt }): CostRule {
+  return {
+    ...rule,
+    check: (t, weight, found) => eachChoice(t, (b) => rule.at(t, b, weight, found)),
+  };
+}
+
+/** A hazard: always looked at brew by brew. */
+export function hazardByBrew(rule: Omit<HazardRule, 'check'>): HazardRule {
+  return {
+    ...rule,
+    check: (t, weight, found) => eachChoice(t, (b) => rule.at(t, b, weight, found)),
+  };
 }
 
 export const money = (p: Problem, major: number): number => Math.round(major * p.minorPerMajor);

@@ -39,7 +39,9 @@ function sound(t: Timeline, y: number): boolean {
   const from = isJar
     ? (p.jars[source]?.harvestedDay ?? 0)
     : (t.harvestDay[source - nJars] as number);
-  const limit = Math.min(s.maxGeneration, p.yeasts[y]?.maxGeneration ?? s.maxGeneration);
+  const strong = beer.ogP > s.strongBeerP ? s.maxGenerationAfterStrong : s.maxGeneration;
+  const limit = Math.min(s.maxGeneration, p.yeasts[y]?.maxGeneration ?? s.maxGeneration, strong);
+  const density = (isJar ? p.jars[source]?.density : p.yeasts[y]?.density) ?? 1;
   return (
     strain === y &&
     (isJar ? !p.jars[source]?.gone : t.placed[source - nJars] === 1) &&
@@ -53,7 +55,7 @@ function sound(t: Timeline, y: number): boolean {
     hoppedDaysBefore(t, source) === 0 &&
     !doubtful(t, source) &&
     // less than half a pitch is no jar worth keeping
-    (t.keepMl[y] as number) * (t.keepViability[y] as number) * (p.yeasts[y]?.density ?? 1) >=
+    (t.keepMl[y] as number) * (t.keepViability[y] as number) * density >=
       (p.keepNeedB[y] as number) / 2
   );
 }

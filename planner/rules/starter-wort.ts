@@ -1,7 +1,7 @@
 // Cash: the wort of starters.
-import { brewName, brewSubject, type CostRule, eachChoice, money } from './rule.ts';
+import { brewName, brewSubject, costByBrew, money } from './rule.ts';
 
-export const starterWort: CostRule = {
+export const starterWort = costByBrew({
   id: 'starter-wort',
   title: 'Starter wort',
   level: 'cost',
@@ -9,15 +9,13 @@ export const starterWort: CostRule = {
   unit: 'money',
   weight: null,
   says: 'A starter costs its wort by the litre.',
-  check(t, _weight, found) {
+  at(t, b, _weight, found) {
     const p = t.problem;
-    eachChoice(t, (b) => {
-      const litres = t.starterLitres[b] as number;
-      if (litres > 0) found(money(p, litres * p.settings.starterWortPerL), b, 0);
-    });
+    const litres = t.starterLitres[b] as number;
+    if (litres > 0) found(money(p, litres * p.settings.starterWortPerL), b, 0);
   },
   subject: brewSubject,
   explain: (t, f) =>
     `${(t.starterLitres[f.subject] as number).toFixed(2)} L of starter wort for ${brewName(t, f.subject)}.`,
   remedy: () => 'Save more slurry, or pitch it younger, so that no starter is needed.',
-};
+});

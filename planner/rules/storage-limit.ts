@@ -1,8 +1,9 @@
 // Slurry stored too long is not pitched.
 import { FRESH } from '../timeline/problem.ts';
-import { brewName, brewSubject, eachChoice, type HardRule, plural, sourceNameOf } from './rule.ts';
+import { brewName, brewSubject, hardByBrew, plural, sourceNameOf } from './rule.ts';
+import { comesBefore } from './yeast-forward.ts';
 
-export const storageLimit: HardRule = {
+export const storageLimit = hardByBrew({
   id: 'storage-limit',
   title: 'Storage limit',
   level: 'hard',
@@ -15,17 +16,15 @@ export const storageLimit: HardRule = {
     says: 'How much more a pitch of too old a jar is risked.',
     source: 'a guess; common practice, no source',
   },
-  check(t, found) {
+  at(t, b, found) {
     const most = t.problem.settings.maxStorageDays;
-    eachChoice(t, (b) => {
-      if (t.source[b] === FRESH) return;
-      const over = (t.ageDays[b] as number) - most;
-      if (over > 0) found(over, b, 0);
-    });
+    if (t.source[b] === FRESH) return;
+    const over = (t.ageDays[b] as number) - most;
+    if (over > 0) found(over, b, 0);
   },
 
-  bars(t, _b, source, useDay) {
-    if (source === FRESH) return false;
+  bars(t, b, source, useDay) {
+    if (source === FRESH || !comesBefore(t, b, source)) return false;
     const p = t.problem;
     const nJars = p.jars.length;
     const from =
@@ -38,4 +37,4 @@ export const storageLimit: HardRule = {
   explain: (t, f) =>
     `${sourceNameOf(t, f.subject)} would be ${plural(t.ageDays[f.subject] as number, 'day')} old for ${brewName(t, f.subject)}; the limit is ${t.problem.settings.maxStorageDays}.`,
   remedy: () => 'Pitch it sooner, or from a younger harvest.',
-};
+});

@@ -1,20 +1,18 @@
 // Inside the strain's temperature range.
-import { brewName, brewSubject, eachChoice, type HardRule, yeastName } from './rule.ts';
+import { brewName, brewSubject, hardByBrew, yeastName } from './rule.ts';
 
-export const strainTemperature: HardRule = {
+export const strainTemperature = hardByBrew({
   id: 'strain-temperature',
   title: "Inside the strain's temperatures",
   level: 'hard',
   unit: '°C',
   says: 'A strain ferments only inside its own temperature range.',
-  check(t, found) {
-    eachChoice(t, (b) => {
-      const yeast = t.problem.yeasts[t.yeast[b] as number]?.row;
-      const brew = t.problem.brews[b];
-      if (!yeast || !brew) return;
-      const off = Math.max(brew.fermentC - yeast.maxC, yeast.minC - brew.fermentC);
-      if (off > 1e-9) found(Math.ceil(off), b, 0);
-    });
+  at(t, b, found) {
+    const yeast = t.problem.yeasts[t.yeast[b] as number]?.row;
+    const brew = t.problem.brews[b];
+    if (!yeast || !brew) return;
+    const off = Math.max(brew.fermentC - yeast.maxC, yeast.minC - brew.fermentC);
+    if (off > 1e-9) found(Math.ceil(off), b, 0);
   },
   subject: brewSubject,
   explain: (t, f) => {
@@ -22,4 +20,4 @@ export const strainTemperature: HardRule = {
     return `${brewName(t, f.subject)} ferments at ${t.problem.brews[f.subject]?.fermentC} °C; ${yeastName(t, f.subject)} works from ${yeast?.minC} to ${yeast?.maxC} °C.`;
   },
   remedy: () => 'Choose another strain, or another fermentation temperature.',
-};
+});

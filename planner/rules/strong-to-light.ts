@@ -1,7 +1,7 @@
 // Hazard: strong beer before light.
-import { brewName, brewSubject, eachChoice, type HazardRule, sourceBeer } from './rule.ts';
+import { brewName, brewSubject, hazardByBrew, sourceBeer } from './rule.ts';
 
-export const strongToLight: HazardRule = {
+export const strongToLight = hazardByBrew({
   id: 'strong-to-light',
   title: 'Strong beer before light',
   level: 'hazard',
@@ -14,17 +14,15 @@ export const strongToLight: HazardRule = {
     source: 'a guess; direction: harvest from low gravity, light before strong (yeast-facts 7.2)',
   },
   says: 'Yeast out of a stronger beer is tired for a lighter one.',
-  check(t, weight, found) {
-    eachChoice(t, (b) => {
-      const beer = sourceBeer(t, b);
-      const brew = t.problem.brews[b];
-      if (!beer || !brew) return;
-      const over = beer.ogP - brew.ogP;
-      if (over > 0) found(weight * over, b, Math.round(over * 10));
-    });
+  at(t, b, weight, found) {
+    const beer = sourceBeer(t, b);
+    const brew = t.problem.brews[b];
+    if (!beer || !brew) return;
+    const over = beer.ogP - brew.ogP;
+    if (over > 0) found(weight * over, b, Math.round(over * 10));
   },
   subject: brewSubject,
   explain: (t, f) =>
     `${sourceBeer(t, f.subject)?.name} was ${(f.other / 10).toFixed(1)} °P stronger than ${brewName(t, f.subject)}.`,
   remedy: () => 'Brew the lighter one first.',
-};
+});

@@ -2,38 +2,41 @@
 
 import { FRESH } from '../timeline/problem.ts';
 import type { Timeline } from '../timeline/timeline.ts';
-import { brewName, brewSubject, eachChoice, type HardRule, sourceNameOf } from './rule.ts';
+import { brewName, brewSubject, hardByBrew, sourceNameOf } from './rule.ts';
+import { comesBefore } from './yeast-forward.ts';
+
+/** What is on watch is held back itself; only what is suspect taints all that comes of it. */
+const bad = (state: 'sound' | 'watch' | 'suspect', steps: number): boolean =>
+  state === 'suspect' || (state === 'watch' && steps === 0);
 
 /** Whether a source is itself suspect or on watch, or comes of something suspect. */
 export function doubtful(t: Timeline, source: number): boolean {
   const { jars, brews } = t.problem;
   let s = source;
   for (let steps = 0; steps <= brews.length && s !== FRESH; steps++) {
-    if (s < jars.length) return jars[s]?.state !== 'sound';
+    if (s < jars.length) return bad(jars[s]?.state ?? 'sound', steps);
     const from = s - jars.length;
     const crop = brews[from]?.harvested;
-    if (crop && crop.state !== 'sound') return true;
+    if (crop && bad(crop.state, steps)) return true;
     if (!t.placed[from]) return false;
     s = t.source[from] as number;
   }
   return false;
 }
 
-export const suspect: HardRule = {
+export const suspect = hardByBrew({
   id: 'suspect',
   title: 'Nothing suspect',
   level: 'hard',
   unit: 'pitches',
   says: 'A jar marked suspect, what descends from it and what is on watch is not pitched.',
-  check(t, found) {
-    eachChoice(t, (b) => {
-      if (t.source[b] !== FRESH && doubtful(t, t.source[b] as number)) found(1, b, 0);
-    });
+  at(t, b, found) {
+    if (t.source[b] !== FRESH && doubtful(t, t.source[b] as number)) found(1, b, 0);
   },
 
-  bars: (t, _b, source) => source !== FRESH && doubtful(t, source),
+  bars: (t, b, source) => source !== FRESH && comesBefore(t, b, source) && doubtful(t, source),
   subject: brewSubject,
   explain: (t, f) =>
     `${brewName(t, f.subject)} would get ${sourceNameOf(t, f.subject)}, which is suspect, on watch, or comes of a suspect jar.`,
   remedy: () => 'Taste and check; mark it sound again, or pitch from elsewhere.',
-};
+});

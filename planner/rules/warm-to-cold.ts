@@ -1,7 +1,7 @@
 // Hazard: warm beer before cold.
-import { brewName, brewSubject, eachChoice, type HazardRule, sourceNameOf } from './rule.ts';
+import { brewName, brewSubject, hazardByBrew, sourceNameOf } from './rule.ts';
 
-export const warmToCold: HazardRule = {
+export const warmToCold = hazardByBrew({
   id: 'warm-to-cold',
   title: 'Warm beer before cold',
   level: 'hazard',
@@ -14,18 +14,16 @@ export const warmToCold: HazardRule = {
     source: 'a guess; common practice, no source',
   },
   says: 'Yeast that last worked warm is slow to start in a colder beer.',
-  check(t, weight, found) {
-    eachChoice(t, (b) => {
-      const source = t.source[b] as number;
-      const from = t.problem.brews[source - t.problem.jars.length];
-      const brew = t.problem.brews[b];
-      if (source < t.problem.jars.length || !from || !brew) return;
-      const colder = from.fermentC - brew.fermentC - 2;
-      if (colder > 0) found(weight * colder, b, Math.round(colder + 2));
-    });
+  at(t, b, weight, found) {
+    const source = t.source[b] as number;
+    const from = t.problem.brews[source - t.problem.jars.length];
+    const brew = t.problem.brews[b];
+    if (source < t.problem.jars.length || !from || !brew) return;
+    const colder = from.fermentC - brew.fermentC - 2;
+    if (colder > 0) found(weight * colder, b, Math.round(colder + 2));
   },
   subject: brewSubject,
   explain: (t, f) =>
     `${brewName(t, f.subject)} ferments ${f.other} °C colder than ${sourceNameOf(t, f.subject)} did.`,
   remedy: () => 'Brew the colder one first.',
-};
+});

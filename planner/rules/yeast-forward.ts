@@ -2,19 +2,24 @@
 
 import { isoDay } from '../timeline/calendar.ts';
 import { FAR, FRESH } from '../timeline/problem.ts';
-import { brewName, brewSubject, eachChoice, type HardRule, plural, sourceNameOf } from './rule.ts';
+import type { Timeline } from '../timeline/timeline.ts';
+import { brewName, brewSubject, hardByBrew, plural, sourceNameOf } from './rule.ts';
 
-export const yeastForward: HardRule = {
+/** Whether there is a source at all for brew b: packs, a jar, or the harvest of a brew begun before it. */
+export function comesBefore(t: Timeline, b: number, source: number): boolean {
+  const from = source - t.problem.jars.length;
+  return from < 0 || (t.placed[from] === 1 && (t.day[from] as number) < (t.day[b] as number));
+}
+
+export const yeastForward = hardByBrew({
   id: 'yeast-forward',
   title: 'Yeast flows forward',
   level: 'hard',
   unit: 'days',
   says: 'Slurry is drawn only after it was harvested and has settled, a pack only once it can have arrived.',
-  check(t, found) {
-    eachChoice(t, (b) => {
-      const early = t.drawnEarly[b] as number;
-      if (early > 0) found(Math.min(early, 1000), b, 0);
-    });
+  at(t, b, found) {
+    const early = t.drawnEarly[b] as number;
+    if (early > 0) found(Math.min(early, 1000), b, 0);
   },
 
   bars(t, b, source, useDay) {
@@ -31,11 +36,7 @@ export const yeastForward: HardRule = {
       );
     }
     const from = source - nJars;
-    return (
-      !t.placed[from] ||
-      (t.day[from] as number) >= (t.day[b] as number) ||
-      useDay < Math.max(p.today, t.usableFrom[from] as number)
-    );
+    return !comesBefore(t, b, source) || useDay < Math.max(p.today, t.usableFrom[from] as number);
   },
   subject: brewSubject,
   explain: (t, f) => {
@@ -48,4 +49,4 @@ export const yeastForward: HardRule = {
       : `${name} wants ${sourceNameOf(t, b)} on ${isoDay(t.useDay[b] as number)}, ${plural(f.amount, 'day')} before it can be drawn.`;
   },
   remedy: (t, f) => `Brew ${brewName(t, f.subject)} later, or pitch it from another source.`,
-};
+});
