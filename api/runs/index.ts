@@ -1,5 +1,7 @@
 // Runs of the planner: at most one at a time, each in a thread of its own, watched, stopped, never left hanging.
 import { randomUUID } from 'node:crypto';
+import { createRequire } from 'node:module';
+import { pathToFileURL } from 'node:url';
 import { Worker } from 'node:worker_threads';
 import type { Changes, Plan } from '../../planner/index.ts';
 import { describeError } from '../routes/errors.ts';
@@ -51,6 +53,17 @@ type Live = {
 // In the source the thread's file is TypeScript; in the build it lies beside the server's own file.
 const FROM_SOURCE = import.meta.url.endsWith('.ts');
 const WORKER_URL = new URL(FROM_SOURCE ? './worker.ts' : './worker.js', import.meta.url);
+
+function startThread(url: URL, workerData: WorkerInput): Worker {
+  if (!url.pathname.endsWith('.ts')) return new Worker(url, { workerData });
+  // A thread does not take over the loader of TypeScript that the server was started with. Its loader
+  // has to be the module for `import`; the one for `require` does not find its own parts in a thread.
+  const loader = createRequire(import.meta.url).resolve('tsx/esm/api').replace(/\.cjs$/, '.mjs');
+  const code =
+    `import(${JSON.stringify(pathToFileURL(loader).href)})` +
+    `.then(({ register }) => { register(); return import(${JSON.stringify(url.href)}); });`;
+  return new Worker(code, { eval: true, workerData });
+}
 
 export type RunsOptions = {
   now: () => Date;
@@ -118,10 +131,7 @@ export function createRuns(options: RunsOptions): Runs {
       for (const old of [...lives.keys()].slice(0, -KEPT_RUNS)) lives.delete(old);
 
       const workerData: WorkerInput = { job, stop: live.stopFlag.buffer };
-      const worker = new Worker(options.workerUrl ?? WORKER_URL, {
-        workerData,
-        ...(FROM_SOURCE ? { execArgv: ['--import', 'tsx'] } : {}),
-      });
+      const worker = startThread(options.workerUrl ?? WORKER_URL, workerData);
       live.worker = worker;
       let gotResult = false;
       worker.on('message', (message: WorkerMessage) => {
