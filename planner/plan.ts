@@ -3,7 +3,7 @@ import type { z } from 'zod';
 import { compare } from './changes/index.ts';
 import type { Changes, Plan, Progress, Totals } from './model/index.ts';
 import { PlanRequest } from './model/index.ts';
-import { publish } from './report/index.ts';
+import { findings, publish } from './report/index.ts';
 import { totals } from './report/totals.ts';
 import { dateOrderPlan, freshOnlyPlan } from './search/baselines.ts';
 import { Desk } from './search/desk.ts';
@@ -42,9 +42,11 @@ export function replan(
   if (r.inForce === null) throw new RangeError('a re-plan needs the plan in force');
   const problem = compile(r.house, r.today, r.facts, r.pins, r.inForce);
   const standing = standingPlan(problem, r.inForce);
-  const before = totals(new Judge(problem), standing);
+  const judge = new Judge(problem);
+  const before = totals(judge, standing);
+  const broken = findings(judge, standing);
   const { plan: after } = solve(r, watch, [standing], problem);
-  const changes = compare(r.inForce, after, r.house);
+  const changes = compare(r.inForce, after, r.house, { facts: r.facts, broken });
   return { plan: after, changes: { ...changes, before, after: after.totals } };
 }
 

@@ -11,6 +11,7 @@ import {
   droppedReason,
   type Pair,
   pairOf,
+  type Since,
   sourceReason,
   tankChangeReason,
 } from './reason.ts';
@@ -19,11 +20,11 @@ import {
 const SAME_AMOUNT = 0.05;
 
 /**
- * What differs between the plan in force, with the news applied and nothing else moved, and a new one.
+ * What differs between the plan in force and a new one, with the reasons found in the two and in what came between.
  * Changes come in order of the days they concern. Small changes of an amount (up to 5 %) are no changes.
  */
-export function compare(before: Plan, after: Plan, house: House): Changes {
-  const pair = pairOf(before, after);
+export function compare(before: Plan, after: Plan, house: House, since: Since = {}): Changes {
+  const pair = pairOf(before, after, since);
   const names = [...new Set([...before.brews, ...after.brews].map((brew) => brew.brew))];
   const changes = names.flatMap((name) => ofBrew(pair.was(name), pair.now(name), pair));
   changes.sort((a, b) => compareText(a.day, b.day) || compareText(a.brew, b.brew));
@@ -168,6 +169,7 @@ function starterReason(now: PlannedBrew): string {
 function ofTasks(before: Plan, after: Plan, house: House) {
   const was = new Map(tasks(before, house).map((task) => [task.key, task]));
   const now = new Map(tasks(after, house).map((task) => [task.key, task]));
+  const brewed = new Set(after.brews.filter((brew) => brew.done).map((brew) => brew.brew));
   const tasksMoved = [...now].flatMap(([key, task]) => {
     const old = was.get(key);
     return old === undefined || old.day === task.day
@@ -176,7 +178,10 @@ function ofTasks(before: Plan, after: Plan, house: House) {
   });
   return {
     tasksAdded: [...now.keys()].filter((key) => !was.has(key)),
-    tasksGone: [...was.keys()].filter((key) => !now.has(key)),
+    // What prepared a brew that is brewed is past, not gone.
+    tasksGone: [...was]
+      .filter(([key, task]) => !now.has(key) && !(task.brew !== null && brewed.has(task.brew)))
+      .map(([key]) => key),
     tasksMoved,
   };
 }

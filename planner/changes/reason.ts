@@ -1,34 +1,59 @@
 // Why a brew changed between two plans, in words: taken from what the plans say, never remembered from the search.
-import type { Plan, PlannedBrew } from '../model/index.ts';
+import { type Facts, type Finding, NO_FACTS, type Plan, type PlannedBrew } from '../model/index.ts';
 import { daysBetween, sayDay } from '../tasks/days.ts';
 import { asSentence, counted, sayMl } from '../tasks/words.ts';
 
-/** Both plans, looked up by brew. `before` is the plan in force with the news applied and nothing else moved. */
+/** What came between the two plans, as far as it is known. */
+export type Since = {
+  /** All that has happened by now. */
+  facts?: Facts;
+  /** What the old plan breaks once the news is applied and nothing else moved, in the rules' own words. */
+  broken?: readonly Finding[];
+};
+
+/** Both plans, looked up by brew, and what came between them. */
 export type Pair = {
   before: Plan;
   after: Plan;
+  facts: Facts;
+  broken: readonly Finding[];
   was(brew: string): PlannedBrew | undefined;
   now(brew: string): PlannedBrew | undefined;
 };
 
-export function pairOf(before: Plan, after: Plan): Pair {
+export function pairOf(before: Plan, after: Plan, since: Since = {}): Pair {
   const was = new Map(before.brews.map((brew) => [brew.brew, brew]));
   const now = new Map(after.brews.map((brew) => [brew.brew, brew]));
-  return { before, after, was: (name) => was.get(name), now: (name) => now.get(name) };
+  return {
+    before,
+    after,
+    facts: since.facts ?? NO_FACTS,
+    broken: since.broken ?? before.broken,
+    was: (name) => was.get(name),
+    now: (name) => now.get(name),
+  };
 }
 
 /** A finding of the old plan about this brew, its tank or its yeast: what forced the change, in the rule's own words. */
 export function forcedBy(brew: PlannedBrew, pair: Pair): string | null {
-  const own = pair.before.broken.find((finding) => finding.subject === brew.brew);
+  const own = pair.broken.find((finding) => finding.subject === brew.brew);
   if (own !== undefined) return own.says;
   const { source } = brew;
   const subject =
     source.kind === 'jar' ? source.jar : source.kind === 'harvest' ? source.brew : brew.tank;
-  return pair.before.broken.find((finding) => finding.subject === subject)?.says ?? null;
+  return pair.broken.find((finding) => finding.subject === subject)?.says ?? null;
 }
 
 function brewedThen(now: PlannedBrew): string | null {
   return now.done ? `It was brewed on ${sayDay(now.day)}.` : null;
+}
+
+/** It was told that it slipped, and the old day is too early now. */
+function slipped(was: PlannedBrew, pair: Pair): string | null {
+  const told = pair.facts.notBefore.find((one) => one.brew === was.brew);
+  return told === undefined || told.day <= was.day
+    ? null
+    : `It slipped: not before ${sayDay(told.day)}.`;
 }
 
 function pinnedTo(now: PlannedBrew, what: 'day' | 'tank' | 'source'): string | null {
@@ -43,7 +68,8 @@ export function yeastReason(was: PlannedBrew, pair: Pair): string | null {
   const { source } = was;
   if (source.kind === 'jar') {
     const jar = pair.after.shelf.find((one) => one.jar === source.jar);
-    if (jar === undefined) return `Jar ${source.jar} is gone.`;
+    if (jar === undefined || pair.facts.goneJars.includes(source.jar))
+      return `Jar ${source.jar} is gone.`;
     if (jar.state !== 'sound')
       return `Jar ${source.jar} is ${jar.state === 'watch' ? 'on watch' : 'suspect'}.`;
     return jar.usedFor !== null && jar.usedFor !== was.brew
@@ -121,6 +147,7 @@ const first = (...reasons: (string | null)[]): string | null =>
 export function dayReason(was: PlannedBrew, now: PlannedBrew, pair: Pair): string {
   const found = first(
     brewedThen(now),
+    slipped(was, pair),
     pinnedTo(now, 'day'),
     forcedBy(was, pair),
     yeastReason(was, pair),

@@ -1,6 +1,7 @@
 // From the timeline that the search found to the plan that is published.
 import type { CostLine, Facts, Finding, House, Pin, Plan, Totals } from '../model/index.ts';
 import type { Desk } from '../search/desk.ts';
+import type { Judge } from '../search/score.ts';
 import { isoDay } from '../timeline/calendar.ts';
 import type { Timeline } from '../timeline/timeline.ts';
 import { fillKettle } from '../timeline/unfold.ts';
@@ -60,14 +61,7 @@ export function publish(desk: Desk, t: Timeline, about: Publishing): Plan {
   for (let b = 0; b < t.placed.length; b++) {
     if (!t.placed[b]) leftOut.push(tellLeftOut(desk, t, b, about));
   }
-  const broken: Finding[] = hardFindings(judge, t).map(({ rule, fact }) => ({
-    rule: rule.id,
-    subject: rule.subject(t, fact),
-    amount: fact.amount,
-    unit: rule.unit,
-    says: rule.explain(t, fact),
-    remedy: rule.remedy(t, fact),
-  }));
+  const broken = findings(judge, t);
   return {
     format: 'barmline-plan-1',
     house: about.house.name,
@@ -91,6 +85,18 @@ export function publish(desk: Desk, t: Timeline, about: Publishing): Plan {
     bound: about.bound,
     notes: notes(t),
   };
+}
+
+/** What breaks a hard rule in an unfolded plan, in the rules' own words. */
+export function findings(judge: Judge, t: Timeline): Finding[] {
+  return hardFindings(judge, t).map(({ rule, fact }) => ({
+    rule: rule.id,
+    subject: rule.subject(t, fact),
+    amount: fact.amount,
+    unit: rule.unit,
+    says: rule.explain(t, fact),
+    remedy: rule.remedy(t, fact),
+  }));
 }
 
 function costLines(desk: Desk, t: Timeline): CostLine[] {

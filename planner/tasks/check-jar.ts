@@ -10,6 +10,7 @@ import {
   taskKey,
 } from './context.ts';
 import { placeOn, sayDay } from './days.ts';
+import { clock } from './effort.ts';
 import { asSentence, listed, saySg } from './words.ts';
 
 export const checkJar: TaskMaker = {
@@ -60,14 +61,17 @@ function checkTask(brew: PlannedBrew, checkOn: string, context: TaskContext): Ta
   }
   steps.push(
     `If anything is wrong, do not pitch it. ${asSentence(brew.fallback.says)}${
-      decide === null ? '' : ` Decide by ${sayDay(decide)}.`
+      decide === null || brew.fallback.kind === 'none' || decide === placed.day
+        ? ''
+        : ` Decide by ${sayDay(decide)}.`
     }`,
   );
   return {
     key: taskKey('check-jar', brew.brew),
     day: placed.day,
     minutes: context.settings.checkMinutes,
-    time: null,
+    // On brew day it is checked before the kettle is lit.
+    time: placed.day === brew.day ? clock(context.kettleAt(brew.brew) - 60) : null,
     brew: brew.brew,
     title,
     steps,
@@ -87,7 +91,10 @@ function checkTask(brew: PlannedBrew, checkOn: string, context: TaskContext): Ta
     goodLooksLike:
       'The beer finished where it should and tastes clean; the slurry smells of bread and beer; there is enough of it.',
     why: [
-      `${brew.brew} is pitched from it on ${sayDay(brew.day)}. Checked now, the fallback still saves that day.`,
+      `${brew.brew} is pitched from it on ${sayDay(brew.day)}.`,
+      brew.fallback.kind === 'none'
+        ? 'Nothing else would be there in time, so it is well to know early.'
+        : 'Checked now, the fallback still saves that day.',
       placed.why,
     ]
       .filter(Boolean)

@@ -1,14 +1,7 @@
 // Discard by: the last day of every jar that the plan does not pitch, in reserve or on the shelf.
 import type { PlannedHarvest, ShelfJar } from '../model/index.ts';
 import { cautionText } from './cautions.ts';
-import {
-  type CodedJar,
-  shelfKey,
-  type TaskContext,
-  type TaskDraft,
-  type TaskMaker,
-  taskKey,
-} from './context.ts';
+import { shelfKey, type TaskContext, type TaskDraft, type TaskMaker, taskKey } from './context.ts';
 import { earliest, placeOn, sayDay } from './days.ts';
 import { MINUTES } from './effort.ts';
 import { sayMl } from './words.ts';
@@ -16,24 +9,40 @@ import { sayMl } from './words.ts';
 export const discardBy: TaskMaker = {
   kind: 'discard-by',
   make: (context) => [
-    ...context.plan.harvests.flatMap((harvest) =>
-      context
-        .jarsOf(harvest)
-        .filter((jar) => jar.spare)
-        .map((jar, at) => spareTask(jar, at + 1, harvest, context)),
-    ),
+    ...harvestLeftovers(context).map((left) => leftoverTask(left, context)),
     ...context.plan.shelf
       .filter((jar) => jar.usedFor === null)
       .map((jar) => shelfTask(jar, context)),
   ],
 };
 
-function spareTask(
-  jar: CodedJar,
-  number: number,
-  harvest: PlannedHarvest,
-  context: TaskContext,
-): TaskDraft {
+/** Slurry of a harvest that no brew is to get: a spare jar, or what a harvest gave beyond the jars of the plan. */
+export type Leftover = { key: string; code: string; ml: number; harvest: PlannedHarvest };
+
+/** A rest up to this share of the harvest stays in the jars that are drawn. Common practice, no source. */
+const REST_SHARE = 0.05;
+
+export function harvestLeftovers(context: TaskContext): Leftover[] {
+  return context.plan.harvests.flatMap((harvest) => {
+    const jars = context.jarsOf(harvest);
+    const spare = jars
+      .filter((jar) => jar.spare)
+      .map((jar, at) => ({
+        key: taskKey('discard-by', harvest.brew, `S${at + 1}`),
+        code: jar.code,
+        ml: jar.ml,
+        harvest,
+      }));
+    const rest = harvest.settledMl.likely - jars.reduce((sum, jar) => sum + jar.ml, 0);
+    // Before the harvest a rest is not kept at all; after it, what was told to be in the jars is there.
+    if (!harvest.done || rest <= REST_SHARE * harvest.settledMl.likely) return spare;
+    const key = taskKey('discard-by', harvest.brew, 'rest');
+    return [...spare, { key, code: `${harvest.brew}, the rest`, ml: rest, harvest }];
+  });
+}
+
+function leftoverTask(left: Leftover, context: TaskContext): TaskDraft {
+  const { harvest } = left;
   const placed = placeOn(harvest.discardBy, {
     allowed: context.hands.short,
     from: harvest.day,
@@ -41,13 +50,13 @@ function spareTask(
   });
   return {
     ...common(context),
-    key: taskKey('discard-by', harvest.brew, `S${number}`),
+    key: left.key,
     day: placed.day,
     brew: null,
-    title: `Discard jar ${jar.code} (${sayMl(jar.ml)} of ${harvest.yeast}), unless it was used`,
-    amounts: [{ what: `Jar ${jar.code}`, value: Math.round(jar.ml), unit: 'mL' }],
+    title: `Discard jar ${left.code} (${sayMl(left.ml)} of ${harvest.yeast}), unless it was used`,
+    amounts: [{ what: `Jar ${left.code}`, value: Math.round(left.ml), unit: 'mL' }],
     why: [
-      `It was kept in reserve from ${harvest.brew}; after ${sayDay(harvest.discardBy)} it is too old to pitch.`,
+      `No brew of the plan takes this yeast of ${harvest.brew}; after ${sayDay(harvest.discardBy)} it is too old to pitch.`,
       placed.why,
     ]
       .filter(Boolean)

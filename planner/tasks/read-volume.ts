@@ -1,9 +1,15 @@
 // Read the settled volume of the jars: only now is it known how much yeast there is.
 import type { PlannedHarvest } from '../model/index.ts';
 import { cautionText } from './cautions.ts';
-import { type TaskContext, type TaskDraft, type TaskMaker, taskKey } from './context.ts';
+import {
+  type CodedJar,
+  type TaskContext,
+  type TaskDraft,
+  type TaskMaker,
+  taskKey,
+} from './context.ts';
 import { earliest, placeOn, plusDays, sayDay } from './days.ts';
-import { MINUTES } from './effort.ts';
+import { clock, MINUTES } from './effort.ts';
 import { counted, listed, sayMl } from './words.ts';
 
 export const readVolume: TaskMaker = {
@@ -29,7 +35,7 @@ function readTask(one: PlannedHarvest, context: TaskContext): TaskDraft {
     key: taskKey('read-volume', one.brew),
     day: placed.day,
     minutes: jars.length * MINUTES.readJar[house.kind],
-    time: null,
+    time: beforeKettle(jars, placed.day, context),
     brew: one.brew,
     title: `Read ${listed(jars.map((jar) => jar.code))}: how many mL have settled? ${sayMl(keptMl)} wanted`,
     steps: [
@@ -55,4 +61,12 @@ function readTask(one: PlannedHarvest, context: TaskContext): TaskDraft {
       .join(' '),
     caution: cautionText('closed-jar'),
   };
+}
+
+/** Read on the day of a draw, it is read before that kettle is lit; else at any time. */
+function beforeKettle(jars: readonly CodedJar[], day: string, context: TaskContext): string | null {
+  const lit = jars.flatMap((jar) =>
+    jar.for !== null && jar.leavesOn === day ? [context.kettleAt(jar.for)] : [],
+  );
+  return lit.length === 0 ? null : clock(Math.min(...lit) - 60);
 }

@@ -1,6 +1,7 @@
 // A task was ticked: where it says more than 'done' (brewed, harvested, packaged, thrown away), that is what it comes to.
 import type { News, Task } from '../../model/index.ts';
 import { contextOf, SHELF, shelfKey, taskKey } from '../../tasks/context.ts';
+import { harvestLeftovers } from '../../tasks/discard-by.ts';
 import { tasks } from '../../tasks/index.ts';
 import type { RecordFact } from '../entry.ts';
 import type { Asked, Resolved } from '../resolve.ts';
@@ -98,14 +99,8 @@ function discarded(news: TaskDone, asked: Asked): Resolved {
       ? ticked(null, 'brewed')
       : goneFact({ jar: jar.jar, day: news.day }, asked);
   }
-  const context = contextOf(inForce, house);
-  for (const harvest of inForce.harvests) {
-    const spare = context.jarsOf(harvest).filter((jar) => jar.spare);
-    const at = spare.findIndex(
-      (_, index) => taskKey('discard-by', harvest.brew, `S${index + 1}`) === news.task,
-    );
-    const jar = spare[at];
-    if (jar !== undefined) return { fact: { kind: 'discarded', brew: harvest.brew, ml: jar.ml } };
-  }
-  return ticked(null, 'brewed');
+  const left = harvestLeftovers(contextOf(inForce, house)).find((one) => one.key === news.task);
+  return left === undefined
+    ? ticked(null, 'brewed')
+    : { fact: { kind: 'discarded', brew: left.harvest.brew, ml: left.ml } };
 }

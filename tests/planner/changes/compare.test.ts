@@ -149,6 +149,27 @@ describe('the reason', () => {
     );
   });
 
+  it('is the slip that was told, or what the old plan breaks after the news', () => {
+    const after = withBrews(aPlannedBrew(), movedQuill(), heron());
+    const told = (since: Parameters<typeof compare>[3]) =>
+      compare(aPlan(), after, house, since).changes[0]?.reason;
+    const facts = {
+      brewed: [],
+      harvested: [],
+      notBefore: [{ brew: 'Quill', day: '2027-02-01' }],
+      goneJars: [],
+    };
+    expect(told({ facts })).toBe('It slipped: not before Mon 1 February.');
+    const finding = { rule: 'some-rule', amount: 1, unit: 'days', remedy: '' };
+    // about the beer that its yeast comes from
+    expect(told({ broken: [{ ...finding, subject: 'Millrace', says: 'Millrace is late.' }] })).toBe(
+      'Millrace is late.',
+    );
+    expect(told({ broken: [{ ...finding, subject: 'Heron', says: 'Heron is late.' }] })).not.toBe(
+      'Heron is late.',
+    );
+  });
+
   it('is the pin', () => {
     const pins = { brew: 'Quill', day: '2027-02-06', tank: null, source: null };
     expect(reasonFor(withBrews(aPlannedBrew(), movedQuill({ pins }), heron()))).toBe(
@@ -260,6 +281,12 @@ describe('tasks', () => {
     expect(found.tasksMoved).toEqual([
       { key: 'brew-pitch:Heron', before: '2027-02-06', after: '2027-02-07' },
     ]);
+  });
+
+  it('that prepared a brew are not gone when it is brewed, only past', () => {
+    const brewed = heron({ done: true, starter: null });
+    const found = compare(aPlan(), withBrews(aPlannedBrew(), quill(), brewed), house);
+    expect(found.tasksGone).toEqual([]);
   });
 
   it('of one slipped brew are its own and no others', () => {

@@ -120,8 +120,20 @@ describe('check-jar', () => {
     const steps = only('check-jar:Quill').steps.join(' ');
     expect(steps).toContain('within 0.003 of 1.011'); // final gravity of Millrace
     expect(steps).toContain('Order 2 packs of Mill Lane Ale by 23 January.');
-    expect(steps).toContain('Decide by Sat 23 January.');
     expect(steps).toContain('The jar is filled today');
+    // the check is the last moment itself, so no other is named; an earlier check names it
+    expect(steps).not.toContain('Decide by');
+    const early = aPlan({ brews: [aPlannedBrew(), quill({ checkOn: '2027-01-20' })] });
+    expect(only('check-jar:Quill', early).steps.join(' ')).toContain('Decide by Sat 23 January.');
+  });
+
+  it('promises no fallback where there is none, and on brew day comes before the kettle', () => {
+    const fallback = { kind: 'none' as const, decideBy: '2027-01-30', says: 'Nothing in time.' };
+    const plan = aPlan({ brews: [aPlannedBrew(), quill({ checkOn: '2027-01-30', fallback })] });
+    const task = only('check-jar:Quill', plan);
+    expect(task.why).not.toContain('fallback');
+    expect(task.steps.join(' ')).not.toContain('Decide by');
+    expect(task.time).toBe('08:00'); // an hour before 09:00
   });
 
   it('looks at the beer in its tank where the jar is not filled yet', () => {
@@ -318,6 +330,11 @@ describe('harvest and its jars', () => {
     // settled on Sunday 24 January; no hands until Wednesday 27 January
     const house = aHouse({ ...nano, brewDays: ['sat'] });
     expect(only('read-volume:Millrace', aPlan(), house).day).toBe('2027-01-27');
+    const drawn = aPlannedHarvest({
+      jars: [{ ml: 184, for: 'Quill', leavesOn: '2027-01-24' }],
+    });
+    // drawn on the day of the reading: read before the kettle of Quill is lit at 09:00
+    expect(only('read-volume:Millrace', aPlan({ harvests: [drawn] })).time).toBe('08:00');
     const soon = aPlannedHarvest({
       jars: [{ ml: 184, for: 'Quill', leavesOn: '2027-01-26' }],
     });
@@ -345,6 +362,20 @@ describe('discard-by', () => {
     const [jar] = aPlan().shelf;
     const plan = aPlan({ today, shelf: jar === undefined ? [] : [{ ...jar, discardBy }] });
     expect(only('discard-by:@shelf:J1', plan).day).toBe(expected);
+  });
+
+  it.each([
+    // 184 + 104 mL are in the plan's jars; 5 % of the harvest may stay in them
+    [300, true, false], // rest 12 of 300: 4 %
+    [310, true, true], // rest 22 of 310: 7 %
+    [310, false, false], // not harvested yet: what is not wanted is not kept
+  ])('a harvest of %i mL, taken %s, leaves a rest to discard: %s', (ml, done, expected) => {
+    const harvest = aPlannedHarvest({ done, settledMl: { low: ml, likely: ml, high: ml } });
+    const plan = aPlan({ harvests: [harvest] });
+    expect(keys(plan).includes('discard-by:Millrace:rest')).toBe(expected);
+    if (expected) {
+      expect(only('discard-by:Millrace:rest', plan).amounts[0]?.value).toBe(ml - 288);
+    }
   });
 
   it('goes a day early before a closed day', () => {
