@@ -4,7 +4,7 @@ import type { AppType } from '../api/app.ts';
 import type { ErrorBody, Problem } from '../planner/index.ts';
 
 /** Calls the server that the page came from. */
-export const client = hc<AppType>('/');
+export const client = hc<AppType>(window.location.origin);
 
 /** What the server said when it would not do a thing, or that it could not be reached. */
 export class Refused extends Error {

@@ -8,6 +8,9 @@ import type { PlacedBar, PlacedPurchase, Thread } from './geometry.ts';
 /** Mean width of a character of the label face at 12.5 px, to cut names before they are clipped. */
 const CHARACTER = 6;
 
+/** The same at 11.5 px. */
+const SMALL_CHARACTER = 5.5;
+
 /** A text cut to a width, with an ellipsis; '' where not even two letters fit. */
 export function cutTo(text: string, width: number, character = CHARACTER): string {
   const fits = Math.floor(width / character);
@@ -75,11 +78,15 @@ export const ThreadWords = memo(function ThreadWords(props: {
 }) {
   const { thread, look } = props;
   const { strand } = thread;
+  const ml = millilitres(strand.ml, props.units);
+  const goes =
+    strand.to === null ? (strand.from.kind === 'jar' ? 'for no brew' : 'kept') : `for ${strand.to}`;
+  const room = thread.endX - props.seenFrom - 12;
   const words = [
-    millilitres(strand.ml, props.units),
-    strand.to === null ? 'kept' : `for ${strand.to}`,
-    `${percent(strand.endShare)} alive by then`,
-  ].join(', ');
+    `${ml} ${goes}, ${percent(strand.endShare)} alive by then`,
+    `${ml} ${goes}`,
+    ml,
+  ].find((text) => text.length * SMALL_CHARACTER <= room);
   return (
     <svg aria-hidden="true">
       <text
@@ -87,7 +94,7 @@ export const ThreadWords = memo(function ThreadWords(props: {
         x={props.seenFrom + 8}
         y={thread.y - thread.startWidth / 2 - 2.5}
       >
-        {cutTo(words, thread.endX - props.seenFrom - 12, 5.6)}
+        {words ?? ''}
       </text>
     </svg>
   );

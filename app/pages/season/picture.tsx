@@ -296,7 +296,7 @@ function useSteadyCentre(
     const element = scroller.current;
     if (!element) return;
     const day =
-      centre.current ?? today + Math.floor(element.clientWidth / picture.pxPerDay / 2) - 2;
+      centre.current ?? today + Math.floor(element.clientWidth / picture.pxPerDay / 2) - 3;
     element.scrollLeft = xOfDay(day, picture) - element.clientWidth / 2;
   }, [picture, scroller, today]);
 }

@@ -80,7 +80,7 @@ export function statusWords(plan: Plan): string {
 
 function StatusLine(props: { plan: Plan; inForce: PlanInForce }) {
   const { plan, inForce } = props;
-  const late = plan.totals.lateDays;
+  const late = plan.brews.filter((brew) => brew.daysLate > 0).length;
   return (
     <section aria-labelledby="head-status">
       <h2 className="field-name" id="head-status">
@@ -90,7 +90,10 @@ function StatusLine(props: { plan: Plan; inForce: PlanInForce }) {
       <p className="figures">
         {count(plan.brews.length, 'brew')}, {count(plan.totals.packs, 'pack')} in{' '}
         {count(plan.totals.deliveries, 'delivery', 'deliveries')};{' '}
-        {late === 0 ? 'none late' : `${count(late, 'day')} late in all`}.
+        {late === 0
+          ? 'none ready late'
+          : `${late} ready later than wanted, ${count(plan.totals.lateDays, 'day')} in all`}
+        .
       </p>
       {plan.bound && <p className="quiet figures">{plan.bound.says}</p>}
       {inForce.behind.says && <p className="red">{inForce.behind.says}</p>}

@@ -14,7 +14,7 @@ import { SeasonPicture } from './picture.tsx';
 import { ReadingLine } from './reading-line.tsx';
 import { SeasonHead } from './season-head.tsx';
 import { SeasonTable } from './season-table.tsx';
-import { Broken, LeftOut } from './troubles.tsx';
+import { Broken, LeftOut, PlanNotes } from './troubles.tsx';
 import { weave } from './weave.ts';
 
 export function SeasonPage() {
@@ -100,6 +100,7 @@ function Season(props: { inForce: PlanInForce; plan: Plan; house: House }) {
       </Tabs>
       <LeftOut plan={plan} />
       <ChainNotes woven={woven} looks={looks} setActive={setActive} />
+      <PlanNotes plan={plan} />
     </>
   );
 }

@@ -3,21 +3,13 @@ import type { Plan } from '../../../planner/index.ts';
 import { shortDay } from '../../parts/days.ts';
 
 export function Broken(props: { plan: Plan }) {
-  const { broken, notes } = props.plan;
   return (
     <>
-      {broken.map((finding) => (
+      {props.plan.broken.map((finding) => (
         <p className="notice" key={`${finding.rule} ${finding.subject}`}>
           {finding.says} <span className="quiet">{finding.remedy}</span>
         </p>
       ))}
-      {notes.length > 0 && (
-        <ul className="plan-notes quiet">
-          {notes.map((note) => (
-            <li key={note}>{note}</li>
-          ))}
-        </ul>
-      )}
     </>
   );
 }
@@ -47,6 +39,22 @@ export function LeftOut(props: { plan: Plan }) {
           </p>
         </div>
       ))}
+    </section>
+  );
+}
+
+/** What the brewer should know about the input. */
+export function PlanNotes(props: { plan: Plan }) {
+  const { notes } = props.plan;
+  if (notes.length === 0) return null;
+  return (
+    <section className="below" aria-labelledby="plan-notes">
+      <h2 id="plan-notes">To know about this season</h2>
+      <ul className="plan-notes">
+        {notes.map((note) => (
+          <li key={note}>{note}</li>
+        ))}
+      </ul>
     </section>
   );
 }

@@ -7,13 +7,13 @@ import { ErrorNotice } from '../../parts/failed.tsx';
 import { money, moneyDifference } from '../../parts/money.ts';
 import { count } from '../../parts/words.ts';
 import { adoptDraft, type Draft, dismissDraft, draftQuery } from '../../queries/draft.ts';
-import { startRun, useCurrentRun } from '../../queries/runs.ts';
+import { runQuery, startRun } from '../../queries/runs.ts';
 import { hashOf } from '../../router.ts';
 
 export function DraftNotice() {
   const cache = useQueryClient();
   const draft = useQuery(draftQuery).data?.draft ?? null;
-  const running = useCurrentRun()?.state === 'running';
+  const running = useQuery(runQuery).data?.run?.state === 'running';
   const adopt = useMutation(adoptDraft(cache));
   const dismiss = useMutation(dismissDraft(cache));
   const again = useMutation(startRun(cache));
@@ -23,51 +23,90 @@ export function DraftNotice() {
   return (
     <section className="draft" aria-labelledby="draft">
       <h2 id="draft">What would change</h2>
+      <p className="quiet">{summaryWords(draft)}</p>
       <ChangeList draft={draft} />
-      <CostTable plan={draft.plan} draft={draft} />
-      {draft.stale && <p className="red">{draft.says}</p>}
-      <div className="draft-acts">
-        {draft.stale ? (
-          <Button className="button first" isDisabled={busy} onPress={() => again.mutate()}>
-            Plan again
+      <div className="draft-side">
+        <CostTable plan={draft.plan} draft={draft} />
+        {draft.stale && <p className="red">{draft.says}</p>}
+        <div className="draft-acts">
+          {draft.stale ? (
+            <Button className="button first" isDisabled={busy} onPress={() => again.mutate()}>
+              Plan again
+            </Button>
+          ) : (
+            <Button
+              className="button first"
+              isDisabled={busy}
+              onPress={() => adopt.mutate(draft.id)}
+            >
+              Adopt
+            </Button>
+          )}
+          <Button className="button" isDisabled={busy} onPress={() => dismiss.mutate(draft.id)}>
+            Keep the old plan
           </Button>
-        ) : (
-          <Button className="button first" isDisabled={busy} onPress={() => adopt.mutate(draft.id)}>
-            Adopt
-          </Button>
-        )}
-        <Button className="button" isDisabled={busy} onPress={() => dismiss.mutate(draft.id)}>
-          Keep the old plan
-        </Button>
+        </div>
+        {error !== null && <ErrorNotice error={error} />}
       </div>
-      {error !== null && <ErrorNotice error={error} />}
     </section>
   );
 }
 
-function ChangeList(props: { draft: Draft }) {
-  const { changes, tasksAdded, tasksGone, tasksMoved } = props.draft.changes;
+/** How much would change, in one line. */
+export function summaryWords(draft: Draft): string {
+  const { changes, tasksAdded, tasksGone, tasksMoved } = draft.changes;
+  const brews = new Set(changes.map((change) => change.brew)).size;
   const tasks = [
     tasksMoved.length > 0 ? `${count(tasksMoved.length, 'task')} on another day` : '',
     tasksAdded.length > 0 ? `${tasksAdded.length} new` : '',
     tasksGone.length > 0 ? `${tasksGone.length} no longer needed` : '',
   ].filter((word) => word !== '');
+  const first =
+    brews === 0 ? 'No brew changes' : `${count(brews, 'brew')} of ${draft.plan.brews.length}`;
+  return `${[first, ...tasks].join('; ')}. Nothing else differs.`;
+}
+
+/** All that changes for one brew stands under its day, each change with its reason. */
+function ChangeList(props: { draft: Draft }) {
+  const { changes } = props.draft.changes;
+  const brews = [...new Set(changes.map((change) => change.brew))];
+  return (
+    <ul className="changes">
+      {brews.map((brew) => {
+        const own = changes.filter((change) => change.brew === brew);
+        return (
+          <li key={brew}>
+            <span className="change-day figures">{shortDay(own[0]?.day ?? '')}</span>
+            <ul>
+              {own.map((change) => (
+                <li key={change.kind}>
+                  <Says brew={brew} says={change.says} />{' '}
+                  <span className="quiet">{change.reason}</span>
+                </li>
+              ))}
+            </ul>
+          </li>
+        );
+      })}
+    </ul>
+  );
+}
+
+/** A sentence of the planner, its brew linked where the sentence begins with it. */
+function Says(props: { brew: string; says: string }) {
+  const { brew, says } = props;
+  const link = <a href={hashOf({ page: 'pitch', brew })}>{brew}</a>;
+  if (!says.startsWith(brew)) {
+    return (
+      <>
+        {link}: {says}
+      </>
+    );
+  }
   return (
     <>
-      {changes.length === 0 && <p>No brew moves and no source changes.</p>}
-      <ul className="changes">
-        {changes.map((change) => (
-          <li key={`${change.brew} ${change.kind}`}>
-            <span className="change-day figures">{shortDay(change.day)}</span>
-            <span>
-              <a href={hashOf({ page: 'pitch', brew: change.brew })}>{change.brew}</a>:{' '}
-              {change.says}
-              {change.reason && <span className="quiet"> {change.reason}</span>}
-            </span>
-          </li>
-        ))}
-      </ul>
-      {tasks.length > 0 && <p className="quiet">Of the tasks: {tasks.join(', ')}.</p>}
+      {link}
+      {says.slice(brew.length)}
     </>
   );
 }

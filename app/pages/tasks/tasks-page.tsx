@@ -72,10 +72,13 @@ function DaySheet(props: { day: DayOfTasks; parts: Parts }) {
   return (
     <div className="day-sheet">
       <h3 className={brewDay ? 'day-date red' : 'day-date'}>
-        <span className="day-number">{Number(day.day.slice(8))}</span>
-        <span className="day-name">
-          <span>{weekdayName(day.day)} </span>
-          <span>{bareMonth(day.day)}</span>
+        <span className="unseen">{longDay(day.day)}</span>
+        <span className="day-number" aria-hidden="true">
+          {Number(day.day.slice(8))}
+        </span>
+        <span className="day-name" aria-hidden="true">
+          <span className="of-week">{weekdayName(day.day)}</span>
+          <span className="of-year">{bareMonth(day.day)}</span>
         </span>
       </h3>
       <ul className="day-tasks">
