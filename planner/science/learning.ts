@@ -8,7 +8,14 @@
 import type { Range } from '../model/common.ts';
 import type { Settings } from '../model/settings.ts';
 import { Z80 } from './chance.ts';
-import { misfitGrown } from './viability.ts';
+import { densityBPerMl, type Flocculation } from './slurry.ts';
+import {
+  beerLossPerDay,
+  generationAgeing,
+  misfitGrown,
+  storageLossPerDay,
+  strongAgeing,
+} from './viability.ts';
 
 /** A stained count of a jar, with what the default model says of that jar. */
 export type ViabilityCount = {
@@ -239,4 +246,48 @@ export function learnedSettings(
     own.densitySpread = density.spread;
   }
   return Object.keys(own).length === 0 ? s : { ...s, ...own };
+}
+
+/** One jar looked at under the microscope, as the house writes it down. */
+export type SlurryCount = {
+  /** Living and all cells seen; null where only the density was counted. */
+  stain: { alive: number; total: number } | null;
+  /** Cells per mL with its error; null where only the stain was counted. */
+  cells: { billionPerMl: number; errorShare: number; settleDays: number } | null;
+  flocculation: Flocculation;
+  /** Days and temperature on the beer after fermentation, then in the cold. */
+  beerDays: number;
+  beerC: number;
+  storeDays: number;
+  storeC: number;
+  /** Alcohol of the beer it came from, % by volume, and the generation of this slurry. */
+  abvPercent: number;
+  generation: number;
+};
+
+/** Everything the counts of one strain in one house teach, and the settings that follow for it. */
+export function learnStrain(
+  counts: readonly SlurryCount[],
+  s: Settings,
+): { loss: Learned; density: Learned; settings: Settings } {
+  const loss = learnLoss(
+    counts.flatMap((c) => {
+      if (!c.stain) return [];
+      const ageing = strongAgeing(c.abvPercent, s) * generationAgeing(c.generation, s);
+      const onBeer = c.beerDays * beerLossPerDay(c.beerC, s);
+      const cold = c.storeDays * storageLossPerDay(c.storeC, s);
+      return [{ ...c.stain, loss: (onBeer + cold) * ageing }];
+    }),
+    s,
+  );
+  const density = learnDensity(
+    counts.flatMap((c) => {
+      if (!c.cells) return [];
+      const { billionPerMl, errorShare, settleDays } = c.cells;
+      const expected = densityBPerMl(c.flocculation, settleDays, s).likely;
+      return [{ billionPerMl, errorShare, expected }];
+    }),
+    s,
+  );
+  return { loss, density, settings: learnedSettings(s, { loss, density }) };
 }

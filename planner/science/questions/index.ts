@@ -1,0 +1,23 @@
+// The single questions that a brewer can ask without a season, in the order of a page.
+export type { Answer, AnyQuestion, Asked, Figure, Found } from './ask.ts';
+export { boundOf, type Field, type Fields, schemaOf } from './field.ts';
+
+import type { AnyQuestion } from './ask.ts';
+import { beerQuestion } from './beer.ts';
+import { carryQuestion } from './carry.ts';
+import { countQuestion } from './count.ts';
+import { jarQuestion } from './jar.ts';
+import { pitchQuestion } from './pitch.ts';
+import { starterQuestion } from './starter.ts';
+import { panelQuestion, tasteQuestion } from './taste.ts';
+
+export const QUESTIONS: readonly AnyQuestion[] = [
+  jarQuestion,
+  pitchQuestion,
+  starterQuestion,
+  countQuestion,
+  tasteQuestion,
+  panelQuestion,
+  beerQuestion,
+  carryQuestion,
+];
