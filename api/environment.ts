@@ -27,6 +27,10 @@ function withBrackets(host: string): string {
   return host.includes(':') && !host.startsWith('[') ? `[${host}]` : host;
 }
 
+function isPlainAddress(url: URL): boolean {
+  return /^https?:$/.test(url.protocol) && !url.username && !url.search && !url.hash;
+}
+
 /**
  * Reads the settings from variables.
  * @param root the project's folder, under which data is kept unless told otherwise
@@ -57,9 +61,15 @@ export function readEnvironment(
   const baseText = given('BARMLINE_BASE');
   const base = (baseText ?? `http://${withBrackets(host)}:${port}`).replace(/\/+$/, '');
   const url = URL.canParse(base) ? new URL(base) : null;
-  if (baseText !== undefined && (url === null || !/^https?:$/.test(url.protocol) || url.username)) {
+  const wildcard = host === '0.0.0.0' || host === '::';
+  if (baseText === undefined && wildcard) {
     problems.push(
-      `BARMLINE_BASE is "${baseText}": it has to be an address such as http://192.168.1.20:8642 or https://brewhouse.example.`,
+      `BARMLINE_HOST is "${host}", which is no address that a device can open: say with BARMLINE_BASE under which ` +
+        'one yours reach this server, such as http://192.168.1.20:8642.',
+    );
+  } else if (url === null || !isPlainAddress(url)) {
+    problems.push(
+      `BARMLINE_BASE is "${base}": it has to be an address such as http://192.168.1.20:8642 or https://brewhouse.example.`,
     );
   }
 

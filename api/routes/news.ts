@@ -2,7 +2,8 @@
 import { Hono } from 'hono';
 import { News, resolveNews } from '../../planner/index.ts';
 import { startPlanning, syncCalendar } from '../runs/planning.ts';
-import { readState, type State, samePlanning } from '../runs/state.ts';
+import { behind, readState, type State, samePlanning } from '../runs/state.ts';
+import { retire } from '../store/plans.ts';
 import { addEntry } from '../store/record.ts';
 import { refuse, refuseProblems } from './errors.ts';
 import type { Parts } from './parts.ts';
@@ -20,7 +21,7 @@ function insistOnPlan(state: State | null): InForce {
 export const newsRoutes = (parts: Parts) =>
   new Hono().post('/', body(News), async (c) => {
     const news = c.req.valid('json');
-    const { entry, before, after } = await parts.store.write(async (tx) => {
+    const { entry, after, moves, back } = await parts.store.write(async (tx) => {
       const before = insistOnPlan(await readState(tx));
       const { house } = before.stored;
       const resolved = resolveNews(
@@ -34,9 +35,15 @@ export const newsRoutes = (parts: Parts) =>
       const { season } = before.stored;
       await addEntry(tx, season, parts.store.now(), resolved.entry);
       await syncCalendar(tx, parts.store.now());
-      return { entry: resolved.entry.no, before, after: insistOnPlan(await readState(tx)) };
+      const after = insistOnPlan(await readState(tx));
+      const moves = !samePlanning(before.record, after.record);
+      // Taken back to where the plan in force was made: that plan is the answer, and no draft is wanted.
+      const back = moves && behind(after, after.inForce).says === null;
+      if (back) await retire(tx, 'draft', 'superseded');
+      return { entry: resolved.entry.no, after, moves, back };
     });
-    if (samePlanning(before.record, after.record)) return c.json({ entry, run: null }, 201);
+    if (back) parts.runs.discard();
+    if (back || !moves) return c.json({ entry, run: null }, 201);
     const run = startPlanning(parts, after, {
       today: parts.today(after.stored.house.timeZone),
       seed: after.inForce.plan.seed,

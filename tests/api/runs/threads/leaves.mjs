@@ -1,0 +1,2 @@
+// A planning thread that ends without a word.
+process.exit(3);
