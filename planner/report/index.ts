@@ -3,8 +3,8 @@ import type { CostLine, Facts, Finding, House, Pin, Plan, Totals } from '../mode
 import type { Desk } from '../search/desk.ts';
 import type { Judge } from '../search/score.ts';
 import { isoDay } from '../timeline/calendar.ts';
+import { fillKettle } from '../timeline/room.ts';
 import type { Timeline } from '../timeline/timeline.ts';
-import { fillKettle } from '../timeline/unfold.ts';
 import { tellWhy } from './alternatives.ts';
 import { publishBrew } from './brews.ts';
 import { publishChains } from './chains.ts';

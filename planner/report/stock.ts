@@ -3,8 +3,8 @@ import type { PlannedHarvest, PlannedOrder, ShelfJar } from '../model/index.ts';
 import { densityBPerMl } from '../science/index.ts';
 import { isoDay } from '../timeline/calendar.ts';
 import { FRESH, type Problem } from '../timeline/problem.ts';
+import { shelfJarLeaves } from '../timeline/room.ts';
 import type { Timeline } from '../timeline/timeline.ts';
-import { shelfJarLeaves } from '../timeline/unfold.ts';
 import { orderDay, rangeOf, slurryViability, tidy } from './brews.ts';
 
 /** Every harvest that somebody draws from, or that has been taken, in order of day. */

@@ -12,15 +12,15 @@ export const drawLimit: HardRule = {
     const { jars } = t.problem;
     for (let s = 0; s < t.draws.length; s++) {
       const draws = t.draws[s] as number;
-      if (draws === 0 || drawnByFactsOnly(t, s)) continue;
+      if (draws === 0) continue;
       const drawn = t.drawnMl[s] as number;
       if (s < jars.length) {
         const has = jars[s]?.ml ?? 0;
         const over = draws > 1 ? Math.max(1, drawn - has, drawn / draws) : drawn - has;
-        if (over > 1e-6) found(Math.ceil(over - 1e-6), s, draws);
+        if (over > 1e-6 && !drawnByFactsOnly(t, s)) found(Math.ceil(over - 1e-6), s, draws);
       } else {
         const over = drawn - (t.cropMl[s - jars.length] as number);
-        if (over > 1e-6) found(Math.ceil(over - 1e-6), s, draws);
+        if (over > 1e-6 && !drawnByFactsOnly(t, s)) found(Math.ceil(over - 1e-6), s, draws);
       }
     }
   },

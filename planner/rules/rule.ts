@@ -57,6 +57,8 @@ export type CostRule = Words & {
   weight: Weight | null;
   /** The one cost that is made of the hazards of a pitch. */
   joinsHazards?: true;
+  /** Looks at brewed brews too, not only at those that are still a choice. */
+  factsToo?: true;
   check(t: Timeline, weight: number, found: Found): void;
   at?(t: Timeline, b: number, weight: number, found: Found): void;
 };
@@ -136,10 +138,12 @@ export function hardByBrew(
 
 /** A cost rule that looks at the brews one by one. */
 export function costByBrew(rule: Omit<CostRule, 'check' | 'at'> & { at: WeightedAt }): CostRule {
-  return {
-    ...rule,
-    check: (t, weight, found) => eachChoice(t, (b) => rule.at(t, b, weight, found)),
-  };
+  const each = rule.factsToo ? eachPlaced : eachChoice;
+  return { ...rule, check: (t, weight, found) => each(t, (b) => rule.at(t, b, weight, found)) };
+}
+
+function eachPlaced(t: Timeline, each: (b: number) => void): void {
+  for (let i = 0; i < t.orderCount; i++) each(t.order[i] as number);
 }
 
 /** A hazard: always looked at brew by brew. */

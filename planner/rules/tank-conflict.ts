@@ -12,26 +12,28 @@ export const tankConflict: HardRule = {
   says: 'A tank holds one beer at a time, from the brew day until it is emptied and turned around.',
   check(t, found) {
     const { tanks } = t.problem;
-    for (let k = 0; k < tanks.length; k++) {
-      let until = -FAR;
-      let last = -1;
-      for (let i = 0; i < t.orderCount; i++) {
-        const b = t.order[i] as number;
-        if (t.tank[b] !== k) continue;
-        const day = t.day[b] as number;
-        if (day < until && !(t.done[b] && t.done[last])) found(until - day, b, last);
-        const free = t.free[b] as number;
-        if (free > until) {
-          until = free;
-          last = b;
-        }
-        const out = tanks[k]?.out;
-        if (!out || out.length === 0 || t.done[b]) continue;
-        for (const o of out) {
-          const from = Math.max(day, o.from);
-          const to = Math.min(t.emptied[b] as number, o.to);
-          if (from <= to) found(to - from + 1, b, -1);
-        }
+    const { tankUntil, tankLast } = t;
+    tankUntil.fill(-FAR);
+    for (let i = 0; i < t.orderCount; i++) {
+      const b = t.order[i] as number;
+      const k = t.tank[b] as number;
+      const day = t.day[b] as number;
+      const until = tankUntil[k] as number;
+      if (day < until) {
+        const last = tankLast[k] as number;
+        if (!(t.done[b] && t.done[last])) found(until - day, b, last);
+      }
+      const free = t.free[b] as number;
+      if (free > until) {
+        tankUntil[k] = free;
+        tankLast[k] = b;
+      }
+      const out = tanks[k]?.out;
+      if (!out || out.length === 0 || t.done[b]) continue;
+      for (const o of out) {
+        const from = Math.max(day, o.from);
+        const to = Math.min(t.emptied[b] as number, o.to);
+        if (from <= to) found(to - from + 1, b, -1);
       }
     }
   },

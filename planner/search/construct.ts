@@ -47,7 +47,6 @@ export function construct(
   for (const b of order ?? placingOrder(problem, missing)) {
     if (t.placed[b]) continue;
     standing = insertBest(desk, t, b, standing, reach) ?? standing;
-    unfold(t);
   }
   const done = new Desk(problem, judge, random, freedom, t);
   done.steps = desk.steps;

@@ -1,5 +1,6 @@
 // The desk the search works at: the plan it stands on, the one it tries, and the questions every move asks.
 import { FRESH, type Problem, STARTER_SIZES } from '../timeline/problem.ts';
+import { Marks, refold } from '../timeline/refold.ts';
 import { copyDecisions, Timeline } from '../timeline/timeline.ts';
 import { unfold } from '../timeline/unfold.ts';
 import type { Random } from './random.ts';
@@ -11,6 +12,8 @@ export type Freedom = { slurry: boolean };
 export class Desk {
   current: Timeline;
   trial: Timeline;
+  /** A third plan, for trying one brew in many places. */
+  readonly scratch: Timeline;
   score: Score;
   readonly best: Timeline;
   bestScore: Score;
@@ -22,6 +25,7 @@ export class Desk {
   /** Brews whose day, tank and source are still a choice. */
   readonly free: readonly number[];
   private readonly options: Int32Array;
+  readonly marks: Marks;
 
   constructor(
     readonly problem: Problem,
@@ -32,19 +36,21 @@ export class Desk {
   ) {
     this.current = start;
     this.trial = new Timeline(problem);
+    this.scratch = new Timeline(problem);
     this.best = new Timeline(problem);
     unfold(this.current);
-    this.score = judge.score(this.current);
+    this.score = judge.settle(this.current);
+    this.marks = new Marks(problem);
     this.bestScore = this.score;
     copyDecisions(this.current, this.best);
-    this.touched = new Int32Array(problem.brews.length * 4 + 8);
+    this.touched = new Int32Array(problem.brews.length * 8 + 16);
     this.options = new Int32Array(problem.jars.length + problem.brews.length + 1);
     this.free = problem.brews.map((_, b) => b).filter((b) => !problem.brews[b]?.done);
   }
 
   /** Begins a move: the trial becomes what stands. */
   begin(): Timeline {
-    copyDecisions(this.current, this.trial);
+    this.trial.copyFrom(this.current);
     this.touchedCount = 0;
     return this.trial;
   }
@@ -56,10 +62,18 @@ export class Desk {
   /** Judges the trial, after mending the sources of what was touched; keeps it if `accept` says so. */
   settle(accept: (candidate: Score, standing: Score) => boolean): boolean {
     const t = this.trial;
-    unfold(t);
-    if (this.mendSources(t)) unfold(t);
+    refold(t, this.current, this.touched, this.touchedCount, this.marks);
+    if (this.mendSources(t)) {
+      refold(t, this.current, this.touched, this.touchedCount, this.marks, true);
+    }
     this.steps++;
-    const score = this.judge.score(t, this.score);
+    const score = this.judge.rescore(t, this.marks.judge, this.score);
+    return this.decide(score, accept);
+  }
+
+  /** Keeps the trial, already judged, if `accept` says so. */
+  decide(score: Score, accept: (candidate: Score, standing: Score) => boolean): boolean {
+    const t = this.trial;
     if (!accept(score, this.score)) return false;
     this.trial = this.current;
     this.current = t;
@@ -75,7 +89,7 @@ export class Desk {
   returnToBest(): void {
     copyDecisions(this.best, this.current);
     unfold(this.current);
-    this.score = this.judge.score(this.current);
+    this.score = this.judge.settle(this.current);
   }
 
   /** Whether the tank is free for brew b from that day on, all others standing as they do in `t`. */
@@ -175,6 +189,7 @@ export class Desk {
     const next = this.pickSource(t, b, t.day[b] as number);
     if (next === source) return false;
     t.source[b] = next;
+    this.touch(b);
     if (next !== FRESH || this.problem.yeasts[t.yeast[b] as number]?.dry) t.starter[b] = 0;
     return true;
   }

@@ -31,6 +31,12 @@ export class Judge {
   readonly hazards: readonly Weighted<HazardRule>[];
   readonly costs: readonly Weighted<CostRule>[];
 
+  /** Those that look at single brews, and those that look at the whole plan. */
+  private readonly hardAt: readonly HardRule[];
+  private readonly hardWhole: readonly HardRule[];
+  private readonly costAt: readonly Weighted<CostRule>[];
+  private readonly costWhole: readonly Weighted<CostRule>[];
+
   constructor(readonly problem: Problem) {
     const own = problem.house.weights;
     const kind = problem.house.kind;
@@ -54,23 +60,114 @@ export class Judge {
     this.leftOut = leftOut;
     this.hazards = hazards;
     this.costs = costs;
+    this.hardAt = hard.filter((rule) => rule.at);
+    this.hardWhole = hard.filter((rule) => !rule.at);
+    this.costAt = costs.filter(({ rule }) => rule.at);
+    this.costWhole = costs.filter(({ rule }) => !rule.at);
   }
 
   private sum = 0;
   private count = 0;
-  private hazard: Float64Array = new Float64Array(0);
+  private hazardSum = 0;
   private readonly add = (amount: number): void => {
     this.sum += amount;
     this.count++;
   };
-  private readonly addHazard = (amount: number, subject: number): void => {
-    this.hazard[subject] = (this.hazard[subject] as number) + amount;
+  private readonly addHazard = (amount: number): void => {
+    this.hazardSum += amount;
   };
 
-  /** Scores an unfolded plan. Stops after the first level that is worse than `limit`, leaving the rest as worst. */
-  score(t: Timeline, limit: Score = WORST): Score {
+  /** Scores an unfolded plan from nothing by every rule's own `check`: the truth the shortcuts are held to. */
+  score(t: Timeline): Score {
     this.sum = 0;
-    for (let i = 0; i < this.hard.length; i++) this.hard[i]?.check(t, this.add);
+    for (const rule of this.hard) rule.check(t, this.add);
+    const hard = this.sum;
+    this.sum = 0;
+    this.count = 0;
+    for (const rule of this.leftOut) rule.check(t, this.add);
+    const leftOut = this.sum;
+    const leftOutCount = this.count;
+    this.joinHazards(t);
+    this.sum = 0;
+    for (const { rule, weight } of this.costs) rule.check(t, weight, this.add);
+    return { hard, leftOut, leftOutCount, cost: this.sum };
+  }
+
+  /** Sums the hazards of every pitch into `t.hazard`, as the cost of risk needs them. */
+  joinHazards(t: Timeline): void {
+    t.hazard.fill(0);
+    for (const { rule, weight } of this.hazards) {
+      rule.check(t, weight, (amount, subject) => {
+        t.hazard[subject] = (t.hazard[subject] as number) + amount;
+      });
+    }
+    for (const { rule, weight } of this.relaxed) {
+      rule.check(t, (_amount, subject) => {
+        t.hazard[subject] = (t.hazard[subject] as number) + weight;
+      });
+    }
+  }
+
+  /** Judges every brew of an unfolded plan and keeps what each adds, so that `rescore` can start from it. */
+  settle(t: Timeline): Score {
+    t.sums.fill(0);
+    t.hardAt.fill(0);
+    t.costAt.fill(0);
+    for (let b = 0; b < t.placed.length; b++) this.judgeBrew(t, b);
+    return this.whole(t, WORST);
+  }
+
+  /**
+   * Scores a plan of which only the marked brews are to be judged again. Stops after the first level that is
+   * worse than `limit`, leaving the rest as worst; such a plan is to be thrown away.
+   */
+  rescore(t: Timeline, marked: Uint8Array, limit: Score): Score {
+    for (let b = 0; b < marked.length; b++) if (marked[b]) this.judgeBrew(t, b);
+    return this.whole(t, limit);
+  }
+
+  private judgeBrew(t: Timeline, b: number): void {
+    let hard = 0;
+    let cost = 0;
+    t.hazard[b] = 0;
+    if (t.placed[b]) {
+      if (!t.done[b]) {
+        this.sum = 0;
+        for (let i = 0; i < this.hardAt.length; i++) this.hardAt[i]?.at?.(t, b, this.add);
+        hard = this.sum;
+        this.hazardSum = 0;
+        for (let i = 0; i < this.hazards.length; i++) {
+          const h = this.hazards[i] as Weighted<HazardRule>;
+          h.rule.at(t, b, h.weight, this.addHazard);
+        }
+        for (let i = 0; i < this.relaxed.length; i++) {
+          const r = this.relaxed[i] as Weighted<HardRule>;
+          this.relaxedWeight = r.weight;
+          r.rule.at?.(t, b, this.addRelaxed);
+        }
+        t.hazard[b] = this.hazardSum;
+      }
+      this.sum = 0;
+      for (let i = 0; i < this.costAt.length; i++) {
+        const c = this.costAt[i] as Weighted<CostRule>;
+        if (!t.done[b] || c.rule.factsToo) c.rule.at?.(t, b, c.weight, this.add);
+      }
+      cost = this.sum;
+    }
+    t.sums[0] = (t.sums[0] as number) + hard - (t.hardAt[b] as number);
+    t.sums[1] = (t.sums[1] as number) + cost - (t.costAt[b] as number);
+    t.hardAt[b] = hard;
+    t.costAt[b] = cost;
+  }
+
+  private relaxedWeight = 0;
+  private readonly addRelaxed = (): void => {
+    this.hazardSum += this.relaxedWeight;
+  };
+
+  private whole(t: Timeline, limit: Score): Score {
+    this.sum = t.sums[0] as number;
+    for (let i = 0; i < this.hardWhole.length; i++) this.hardWhole[i]?.check(t, this.add);
     const hard = this.sum;
     if (hard > limit.hard) return { ...WORST, hard };
     this.sum = 0;
@@ -78,30 +175,12 @@ export class Judge {
     for (let i = 0; i < this.leftOut.length; i++) this.leftOut[i]?.check(t, this.add);
     const leftOut = this.sum;
     const leftOutCount = this.count;
-    if (hard === limit.hard && leftOut > limit.leftOut) {
-      return { ...WORST, hard, leftOut, leftOutCount };
-    }
-    this.joinHazards(t);
-    this.sum = 0;
-    for (let i = 0; i < this.costs.length; i++) {
-      const c = this.costs[i] as Weighted<CostRule>;
+    this.sum = t.sums[1] as number;
+    for (let i = 0; i < this.costWhole.length; i++) {
+      const c = this.costWhole[i] as Weighted<CostRule>;
       c.rule.check(t, c.weight, this.add);
     }
     return { hard, leftOut, leftOutCount, cost: this.sum };
-  }
-
-  /** Sums the hazards of every pitch into `t.hazard`, as the cost of risk needs them. */
-  joinHazards(t: Timeline): void {
-    this.hazard = t.hazard;
-    t.hazard.fill(0);
-    for (let i = 0; i < this.hazards.length; i++) {
-      const h = this.hazards[i] as Weighted<HazardRule>;
-      h.rule.check(t, h.weight, this.addHazard);
-    }
-    for (let i = 0; i < this.relaxed.length; i++) {
-      const r = this.relaxed[i] as Weighted<HardRule>;
-      r.rule.check(t, (_amount, subject) => this.addHazard(r.weight, subject));
-    }
   }
 
   /** Whether a hard rule is known to forbid this source for brew b on this day: a shortcut of the rules' own. */

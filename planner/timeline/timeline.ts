@@ -5,7 +5,7 @@ import { FRESH, type Problem } from './problem.ts';
 export class Timeline {
   // decided
   /** 1: brewed in this plan. */
-  readonly placed: Uint8Array;
+  readonly placed: Int32Array;
   readonly day: Int32Array;
   readonly tank: Int32Array;
   readonly yeast: Int32Array;
@@ -24,7 +24,7 @@ export class Timeline {
   readonly ready: Int32Array;
   readonly late: Int32Array;
   readonly harvestDay: Int32Array;
-  readonly crashed: Uint8Array;
+  readonly crashed: Int32Array;
   /** First day on which the slurry may be drawn. */
   readonly usableFrom: Int32Array;
   readonly starterStart: Int32Array;
@@ -50,6 +50,8 @@ export class Timeline {
   readonly drawnEarly: Int32Array;
   /** k·days on the beer from the end of fermentation to the harvest. */
   readonly beerLoss: Float64Array;
+  /** 1: comes of a suspect jar or harvest. */
+  readonly tainted: Int32Array;
   readonly cropCellsB: Float64Array;
   readonly cropMl: Float64Array;
   /** mL drawn from each source (jars first, then harvests). */
@@ -62,21 +64,16 @@ export class Timeline {
   readonly keepViability: Float64Array;
   /** Hazards of the pitch, summed by the scoring. */
   readonly hazard: Float64Array;
-  /** Brews in order of day. */
+  /** Brews in order of day; `orderCount` of them. */
   readonly order: Int32Array;
-  orderCount = 0;
   /** Days on which packs arrive, ascending; `deliveryCount` of them. */
   readonly deliveryDay: Int32Array;
-  deliveryCount = 0;
-  /** Most jars above what the shelf holds, and the day of it. */
-  shelfOver = 0;
-  shelfOverDay = 0;
-  /** Kettle turns above what the house can, summed, and the first day of it. */
-  turnsOver = 0;
-  turnsOverDay = 0;
-  /** Starters above the vessels there are, at worst, and the day of it. */
-  startersOver = 0;
-  startersOverDay = 0;
+  /** What is counted over the whole plan; read by the names below. */
+  private readonly counts: Int32Array;
+  /** What hard rules and cost rules find on each brew, and the sums of both; kept by the scoring. */
+  readonly hardAt: Float64Array;
+  readonly costAt: Float64Array;
+  readonly sums: Float64Array;
 
   // scratch
   readonly shelf: Int32Array;
@@ -86,63 +83,173 @@ export class Timeline {
   readonly done: Uint8Array;
   readonly carryBrew: Int32Array;
   readonly carryTurns: Int32Array;
+  readonly tankUntil: Int32Array;
+  readonly tankLast: Int32Array;
+
+  /** All of the above in one piece of memory, so that a plan is copied in one stroke. */
+  private readonly memory: Uint8Array;
 
   constructor(readonly problem: Problem) {
     const n = problem.brews.length;
+    const y = problem.yeasts.length;
     const sources = problem.jars.length + n;
-    const ints = (fill = 0, size = n) => new Int32Array(size).fill(fill);
-    const floats = (size = n) => new Float64Array(size);
-    this.placed = new Uint8Array(n);
+    const stretch = problem.days.count + 2;
+    const room = new Room(n, y, sources);
+    this.memory = room.bytes;
+    const ints = (size = n) => room.ints(size);
+    const floats = (size = n) => room.floats(size);
+    this.hazard = floats();
+    this.costAt = floats();
+    this.hardAt = floats();
+    this.starterLitres = floats();
+    this.seedB = floats();
+    this.viability = floats();
+    this.drawMl = floats();
+    this.needB = floats();
+    this.pitchedB = floats();
+    this.beerLoss = floats();
+    this.cropCellsB = floats();
+    this.cropMl = floats();
+    this.drawnMl = floats(sources);
+    this.keepMl = floats(y);
+    this.keepViability = floats(y);
+    this.sums = floats(SUMS);
+    this.placed = ints();
     this.day = ints();
     this.tank = ints();
     this.yeast = ints();
-    this.source = ints(FRESH);
+    this.source = ints();
     this.starter = ints();
-    this.crop = ints(-1);
-    this.keep = ints(-1, problem.yeasts.length);
+    this.crop = ints();
+    this.keep = ints(y);
     this.emptied = ints();
     this.free = ints();
     this.ready = ints();
     this.late = ints();
     this.harvestDay = ints();
-    this.crashed = new Uint8Array(n);
+    this.crashed = ints();
     this.usableFrom = ints();
     this.starterStart = ints();
-    this.starterChill = ints(-1);
-    this.starterLitres = floats();
-    this.seedB = floats();
+    this.starterChill = ints();
     this.useDay = ints();
     this.generation = ints();
-    this.viability = floats();
     this.ageDays = ints();
-    this.drawMl = floats();
     this.drawJars = ints();
-    this.needB = floats();
-    this.pitchedB = floats();
     this.packs = ints();
     this.packsFromHand = ints();
-    this.delivery = ints(-1);
-    this.drawnEarly = ints(-1);
-    this.beerLoss = floats();
-    this.cropCellsB = floats();
-    this.cropMl = floats();
-    this.drawnMl = floats(sources);
-    this.draws = ints(0, sources);
-    this.jarsCut = ints(0, sources);
-    this.keepMl = floats(problem.yeasts.length);
-    this.keepJars = ints(0, problem.yeasts.length);
-    this.keepViability = floats(problem.yeasts.length);
-    this.hazard = floats();
+    this.delivery = ints();
+    this.drawnEarly = ints();
+    this.tainted = ints();
+    this.draws = ints(sources);
+    this.jarsCut = ints(sources);
+    this.keepJars = ints(y);
     this.order = ints();
     this.deliveryDay = ints();
-    this.shelf = ints(0, problem.days.count + 2);
-    this.vessels = ints(0, problem.days.count + 2);
-    this.fresh = ints();
-    this.handLeft = ints(0, problem.yeasts.length);
+    this.counts = ints(COUNTS);
+    this.source.fill(FRESH);
+    this.crop.fill(-1);
+    this.keep.fill(-1);
+    this.starterChill.fill(-1);
+    this.delivery.fill(-1);
+    this.drawnEarly.fill(-1);
+    this.shelf = new Int32Array(stretch);
+    this.vessels = new Int32Array(stretch);
+    this.fresh = new Int32Array(n);
+    this.handLeft = new Int32Array(y);
+    this.carryBrew = new Int32Array(n + 1);
+    this.carryTurns = new Int32Array(n + 1);
+    this.tankUntil = new Int32Array(problem.tanks.length);
+    this.tankLast = new Int32Array(problem.tanks.length);
     this.done = new Uint8Array(n);
-    this.carryBrew = ints(0, n + 1);
-    this.carryTurns = ints(0, n + 1);
     for (let b = 0; b < n; b++) this.done[b] = problem.brews[b]?.done ? 1 : 0;
+  }
+
+  /** Becomes the same as another timeline of the same problem, all that follows included. */
+  copyFrom(other: Timeline): void {
+    this.memory.set(other.memory);
+  }
+
+  get orderCount(): number {
+    return this.counts[0] as number;
+  }
+  set orderCount(n: number) {
+    this.counts[0] = n;
+  }
+  get deliveryCount(): number {
+    return this.counts[1] as number;
+  }
+  set deliveryCount(n: number) {
+    this.counts[1] = n;
+  }
+  get shelfOver(): number {
+    return this.counts[2] as number;
+  }
+  set shelfOver(n: number) {
+    this.counts[2] = n;
+  }
+  get shelfOverDay(): number {
+    return this.counts[3] as number;
+  }
+  set shelfOverDay(n: number) {
+    this.counts[3] = n;
+  }
+  get turnsOver(): number {
+    return this.counts[4] as number;
+  }
+  set turnsOver(n: number) {
+    this.counts[4] = n;
+  }
+  get turnsOverDay(): number {
+    return this.counts[5] as number;
+  }
+  set turnsOverDay(n: number) {
+    this.counts[5] = n;
+  }
+  get startersOver(): number {
+    return this.counts[6] as number;
+  }
+  set startersOver(n: number) {
+    this.counts[6] = n;
+  }
+  get startersOverDay(): number {
+    return this.counts[7] as number;
+  }
+  set startersOverDay(n: number) {
+    this.counts[7] = n;
+  }
+}
+
+const COUNTS = 8;
+/** Running sums of what the rules find brew by brew: hard, cost. */
+const SUMS = 2;
+const BREW_FLOATS = 12;
+const BREW_INTS = 27;
+
+/** One piece of memory handed out as arrays: floats first, so that all are aligned. */
+class Room {
+  readonly bytes: Uint8Array;
+  private readonly buffer: ArrayBuffer;
+  private floatsUsed = 0;
+  private intsUsed: number;
+
+  constructor(n: number, y: number, sources: number) {
+    const floats = n * BREW_FLOATS + sources + y * 2 + SUMS;
+    const ints = n * BREW_INTS + sources * 2 + y * 2 + COUNTS;
+    this.buffer = new ArrayBuffer(floats * 8 + ints * 4);
+    this.bytes = new Uint8Array(this.buffer);
+    this.intsUsed = floats * 8;
+  }
+
+  floats(size: number): Float64Array {
+    const out = new Float64Array(this.buffer, this.floatsUsed, size);
+    this.floatsUsed += size * 8;
+    return out;
+  }
+
+  ints(size: number): Int32Array {
+    const out = new Int32Array(this.buffer, this.intsUsed, size);
+    this.intsUsed += size * 4;
+    return out;
   }
 }
 

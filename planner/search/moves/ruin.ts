@@ -1,11 +1,11 @@
 // Takes several brews out that have to do with each other, and puts them back one by one where each does best.
 
+import { refold } from '../../timeline/refold.ts';
 import type { Timeline } from '../../timeline/timeline.ts';
-import { unfold } from '../../timeline/unfold.ts';
 
 import type { Desk } from '../desk.ts';
 import { insertBest } from '../insert.ts';
-import type { Score } from '../score.ts';
+import { type Score, WORST } from '../score.ts';
 
 /** Chooses brews by time, tank, or strain around one at random. */
 function related(desk: Desk, count: number): number[] {
@@ -36,15 +36,20 @@ export function ruinAndRecreate(
   const t: Timeline = desk.begin();
   const out = related(desk, count);
   if (out.length === 0) return false;
-  for (const b of out) t.placed[b] = 0;
+  for (const b of out) {
+    t.placed[b] = 0;
+    desk.touch(b);
+  }
   for (const b of desk.free) if (!t.placed[b] && !out.includes(b)) out.push(b);
   for (let y = 0; y < t.keep.length; y++) {
     const k = (t.keep[y] as number) - desk.problem.jars.length;
     if (k >= 0 && !t.placed[k]) t.keep[y] = -1;
   }
-  unfold(t);
-  orphansToPacks(desk, t);
-  unfold(t);
+  refold(t, desk.current, desk.touched, desk.touchedCount, desk.marks);
+  if (orphansToOthers(desk, t)) {
+    refold(t, desk.current, desk.touched, desk.touchedCount, desk.marks, true);
+  }
+  let score = desk.judge.rescore(t, desk.marks.judge, WORST);
   // the hardest to place first, now and then shuffled
   const slack = (b: number) => {
     const brew = desk.problem.brews[b];
@@ -53,20 +58,24 @@ export function ruinAndRecreate(
   const shuffled = desk.random.next() < 0.4;
   const keyed = out.map((b) => ({ b, key: shuffled ? desk.random.next() : slack(b) }));
   keyed.sort((x, y) => x.key - y.key || x.b - y.b);
-  const standing = { ...desk.score };
-  for (const { b } of keyed) insertBest(desk, t, b, standing, { slots: 8, sources: 3 });
-  return desk.settle(accept);
+  for (const { b } of keyed) {
+    score = insertBest(desk, t, b, score, { slots: 8, sources: 3 }) ?? score;
+  }
+  return desk.decide(score, accept);
 }
 
 /** Brews whose source has just been taken out are pitched from elsewhere for the time being. */
-function orphansToPacks(desk: Desk, t: Timeline): void {
+function orphansToOthers(desk: Desk, t: Timeline): boolean {
   const nJars = desk.problem.jars.length;
+  let any = false;
   for (let i = 0; i < t.orderCount; i++) {
     const b = t.order[i] as number;
     const from = (t.source[b] as number) - nJars;
-    if (from >= 0 && !t.placed[from] && !t.done[b]) {
-      t.source[b] = desk.pickSource(t, b, t.day[b] as number);
-      t.starter[b] = 0;
-    }
+    if (from < 0 || t.placed[from] || t.done[b]) continue;
+    t.source[b] = desk.pickSource(t, b, t.day[b] as number);
+    t.starter[b] = 0;
+    desk.touch(b);
+    any = true;
   }
+  return any;
 }

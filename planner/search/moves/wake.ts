@@ -10,6 +10,7 @@ export const wake: Move = {
     const size = desk.randomStarter(t, b);
     if (size === t.starter[b]) return false;
     t.starter[b] = size;
+    desk.touch(b);
     return true;
   },
 };

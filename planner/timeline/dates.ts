@@ -1,0 +1,71 @@
+// The days that follow from a brew day and a tank: emptying, harvest, crash, ready, starter.
+import { starterGrowDays } from '../science/index.ts';
+import { FAR, type Problem, STARTER_SIZES } from './problem.ts';
+import type { Timeline } from './timeline.ts';
+
+/** Days after the pitch on which this yeast in this wort is taken to be done fermenting. */
+export function cropOffset(p: Problem, b: number, y: number): number {
+  const s = p.settings;
+  const brew = p.brews[b];
+  const yeast = p.yeasts[y];
+  if (!brew || !yeast) return s.cropDayAle;
+  const base = yeast.isLager ? s.cropDayLager : s.cropDayAle;
+  const slow = brew.ogP > s.strongBeerP || yeast.row.flocculation === 'low';
+  return base + (slow ? s.cropDaysExtra : 0);
+}
+
+/** Works out the days of one brew. */
+export function dates(p: Problem, t: Timeline, b: number): void {
+  const brew = p.brews[b];
+  const tank = p.tanks[t.tank[b] as number];
+  const y = t.yeast[b] as number;
+  const yeast = p.yeasts[y];
+  if (!brew || !tank || !yeast) return;
+  const { days, settings: s } = p;
+  const day = t.day[b] as number;
+  const first = days.first;
+  const emptied = brew.done?.emptiedDay ?? (days.nextWork[day + brew.tankDays - first] as number);
+  t.emptied[b] = emptied;
+  t.free[b] = emptied + tank.turnaroundDays * yeast.turnaroundTimes;
+  const ready = emptied + brew.conditionDays;
+  t.ready[b] = ready;
+  t.late[b] = brew.readyBy === FAR ? 0 : Math.max(0, ready - brew.readyBy);
+
+  const offset = cropOffset(p, b, y);
+  const fermented = day + Math.min(offset, brew.tankDays);
+  let harvest = emptied;
+  if (brew.harvested) harvest = brew.harvested.day;
+  else if (tank.bottomOutlet && (t.crop[b] as number) >= 0) {
+    harvest = days.nextWork[day + (brew.harvestDay ?? offset) - first] as number;
+    for (let k = t.crop[b] as number; k > 0 && harvest < emptied; k--) {
+      harvest = days.nextWork[harvest + 1 - first] as number;
+    }
+    if (harvest > emptied) harvest = emptied;
+  }
+  t.harvestDay[b] = harvest;
+  t.usableFrom[b] = harvest + p.house.store.settleDays;
+  const crashed = s.crashDays > 0 && tank.canCrash && harvest - s.crashDays >= fermented;
+  t.crashed[b] = crashed ? 1 : 0;
+  const beerDays = Math.max(0, harvest - fermented);
+  const cold = crashed ? Math.min(s.crashDays, beerDays) : 0;
+  t.beerLoss[b] = brew.beerLossPerDay * (beerDays - cold) + brew.crashLossPerDay * cold;
+
+  const size = t.starter[b] as number;
+  t.starterChill[b] = -1;
+  if (size > 0 && !brew.done) {
+    const litres = (p.house.starterGear.maxLitres * size) / STARTER_SIZES;
+    const grow = starterGrowDays(litres, p.house.starterGear.maxLitres);
+    let ends = day;
+    if (litres > s.decantFromShare * brew.volumeL) {
+      ends = days.lastStarter[day - 1 - first] as number;
+      t.starterChill[b] = ends;
+    }
+    t.starterLitres[b] = litres;
+    t.starterStart[b] = days.lastStarter[ends - grow - first] as number;
+    t.useDay[b] = t.starterStart[b] as number;
+  } else {
+    t.starterLitres[b] = 0;
+    t.starterStart[b] = day;
+    t.useDay[b] = day;
+  }
+}

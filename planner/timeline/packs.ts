@@ -1,0 +1,100 @@
+// Packs: what is taken from the cupboard, what is ordered, and which deliveries bring it.
+import { starterSeedB } from '../science/index.ts';
+import { FAR, FRESH, type Problem } from './problem.ts';
+import type { Timeline } from './timeline.ts';
+
+/** Packs from the cupboard first, then orders; packs wanted within the window share a delivery where that is cheaper. */
+export function buyPacks(p: Problem, t: Timeline): void {
+  const { fresh, handLeft, useDay } = t;
+  let n = 0;
+  for (let i = 0; i < t.orderCount; i++) {
+    const b = t.order[i] as number;
+    t.packs[b] = 0;
+    t.packsFromHand[b] = 0;
+    t.delivery[b] = -1;
+    if (t.source[b] !== FRESH || t.done[b]) continue;
+    let j = n - 1;
+    const d = useDay[b] as number;
+    while (j >= 0 && (useDay[fresh[j] as number] as number) > d) {
+      fresh[j + 1] = fresh[j] as number;
+      j--;
+    }
+    fresh[j + 1] = b;
+    n++;
+  }
+  for (let y = 0; y < handLeft.length; y++) handLeft[y] = p.yeasts[y]?.row.packsOnHand ?? 0;
+  const deliveryMinor = p.house.deliveryCost * p.minorPerMajor;
+  const lead = p.house.orderLeadDays;
+  let deliveries = 0;
+  for (let i = 0; i < n; i++) {
+    const b = fresh[i] as number;
+    const brew = p.brews[b];
+    const y = t.yeast[b] as number;
+    const yeast = p.yeasts[y];
+    if (!brew || !yeast) continue;
+    const use = useDay[b] as number;
+    const wanted = packCellsWanted(p, t, b);
+    const handAge = use - yeast.handMadeDay;
+    const handCells = yeast.row.packCellsB * Math.exp(-yeast.lossPerDay * Math.max(0, handAge));
+    const left = handLeft[y] as number;
+    let fromHand = 0;
+    if (left > 0 && handAge >= 0 && handAge <= yeast.expiryDays) {
+      fromHand = Math.min(left, Math.ceil(wanted / handCells - 1e-9));
+    }
+    const missing = wanted - fromHand * handCells;
+    let bought = 0;
+    let age = fromHand > 0 ? handAge : p.house.packAgeOnArrivalDays;
+    let cells = fromHand * handCells;
+    if (missing > 1e-9 && wanted < Infinity) {
+      const ownCells =
+        yeast.row.packCellsB * Math.exp(-yeast.lossPerDay * p.house.packAgeOnArrivalDays);
+      const own = Math.ceil(missing / ownCells - 1e-9);
+      bought = own;
+      let arrives = use;
+      let each = ownCells;
+      const before = deliveries > 0 ? (t.deliveryDay[deliveries - 1] as number) : -FAR;
+      let joins = false;
+      if (use - before <= p.settings.orderWindowDays) {
+        const joinAge = p.house.packAgeOnArrivalDays + use - before;
+        const joinCells = yeast.row.packCellsB * Math.exp(-yeast.lossPerDay * joinAge);
+        const joined = Math.ceil(missing / joinCells - 1e-9);
+        if (joinAge <= yeast.expiryDays && (joined - own) * yeast.priceMinor <= deliveryMinor) {
+          joins = true;
+          bought = joined;
+          arrives = before;
+          each = joinCells;
+          age = Math.max(age, joinAge);
+        }
+      }
+      if (!joins) {
+        t.deliveryDay[deliveries++] = use;
+        age = Math.max(age, p.house.packAgeOnArrivalDays);
+      }
+      t.delivery[b] = deliveries - 1;
+      cells += bought * each;
+      t.drawnEarly[b] = arrives < p.today + lead ? p.today + lead - arrives : -1;
+    } else {
+      t.drawnEarly[b] = wanted === Infinity ? FAR : use < p.today ? p.today - use : -1;
+    }
+    handLeft[y] = left - fromHand;
+    t.packs[b] = fromHand + bought;
+    t.packsFromHand[b] = fromHand;
+    t.ageDays[b] = age;
+    t.seedB[b] = cells;
+    const all = (fromHand + bought) * yeast.row.packCellsB;
+    t.viability[b] = all > 0 ? cells / all : 0;
+  }
+  t.deliveryCount = deliveries;
+}
+
+/** Viable cells wanted out of the packs: the need, or what seeds a starter that gives it. */
+function packCellsWanted(p: Problem, t: Timeline, b: number): number {
+  const brew = p.brews[b];
+  const yeast = p.yeasts[t.yeast[b] as number];
+  if (!brew || !yeast) return 0;
+  const need = brew.needFreshB;
+  t.needB[b] = need;
+  const litres = t.starterLitres[b] as number;
+  if (litres <= 0 || yeast.dry) return need;
+  return starterSeedB(need, litres, p.house.starterGear.stirred, p.settings);
+}

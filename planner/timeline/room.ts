@@ -1,0 +1,136 @@
+// What the house has only so much of, day by day: the shelf, the starter vessels, the kettle.
+import { FAR, type Problem } from './problem.ts';
+import type { Timeline } from './timeline.ts';
+
+/** The last day, not included, on which a jar of the shelf that nobody uses stands there. */
+export function shelfJarLeaves(p: Problem, j: number): number {
+  const jar = p.jars[j];
+  if (!jar || jar.gone) return p.today;
+  return Math.max(p.today, jar.harvestedDay + p.settings.maxStorageDays);
+}
+
+/** Counts the jars in the cold store and keeps the worst day. */
+export function fillShelf(p: Problem, t: Timeline): void {
+  const { shelf } = t;
+  const first = p.days.first;
+  shelf.fill(0);
+  const nJars = p.jars.length;
+  const stand = (from: number, until: number, jars: number) => {
+    if (until <= from) return;
+    const a = from - first;
+    const z = until - first;
+    shelf[a] = (shelf[a] as number) + jars;
+    shelf[z] = (shelf[z] as number) - jars;
+  };
+  for (let i = 0; i < t.orderCount; i++) {
+    const b = t.order[i] as number;
+    const source = t.source[b] as number;
+    if (source < nJars) continue;
+    stand(t.harvestDay[source - nJars] as number, t.useDay[b] as number, t.drawJars[b] as number);
+  }
+  for (let j = 0; j < nJars; j++) {
+    if (!t.draws[j]) stand(p.today, shelfJarLeaves(p, j), 1);
+  }
+  for (let i = 0; i < t.orderCount; i++) {
+    const b = t.order[i] as number;
+    const source = t.source[b] as number;
+    if (source >= 0 && source < nJars) stand(p.today, t.useDay[b] as number, 1);
+  }
+  for (let y = 0; y < t.keep.length; y++) {
+    const source = t.keep[y] as number;
+    if (source < 0) continue;
+    const from = source < nJars ? p.today : (t.harvestDay[source - nJars] as number);
+    stand(from, p.to + 1, t.keepJars[y] as number);
+  }
+  let now = 0;
+  t.shelfOver = 0;
+  t.shelfOverDay = 0;
+  const most = p.house.store.maxJars;
+  const last = shelf.length;
+  for (let i = 0; i < last; i++) {
+    now += shelf[i] as number;
+    if (now - most > t.shelfOver && first + i >= p.today) {
+      t.shelfOver = now - most;
+      t.shelfOverDay = first + i;
+    }
+  }
+}
+
+/** Counts the starters that stand at once and keeps the worst day. */
+export function fillVessels(p: Problem, t: Timeline): void {
+  t.startersOver = 0;
+  t.startersOverDay = 0;
+  let any = false;
+  for (let i = 0; i < t.orderCount; i++) {
+    if ((t.starterLitres[t.order[i] as number] as number) > 0) any = true;
+  }
+  if (!any) return;
+  const { vessels } = t;
+  const first = p.days.first;
+  vessels.fill(0);
+  for (let i = 0; i < t.orderCount; i++) {
+    const b = t.order[i] as number;
+    if ((t.starterLitres[b] as number) <= 0 || t.done[b]) continue;
+    const a = (t.starterStart[b] as number) - first;
+    const z = (t.day[b] as number) + 1 - first;
+    vessels[a] = (vessels[a] as number) + 1;
+    vessels[z] = (vessels[z] as number) - 1;
+  }
+  let now = 0;
+  for (let i = 0; i < vessels.length; i++) {
+    now += vessels[i] as number;
+    if (now - p.house.starterGear.vessels > t.startersOver && first + i >= p.today) {
+      t.startersOver = now - p.house.starterGear.vessels;
+      t.startersOverDay = first + i;
+    }
+  }
+}
+
+/** Lays the turns of the kettle on the brew day and, where they do not fit, on the brew days right after it. */
+export function fillKettle(
+  p: Problem,
+  t: Timeline,
+  laid?: (brew: number, day: number, turns: number) => void,
+): void {
+  const cap = p.house.brewsPerDay;
+  const { carryBrew, carryTurns } = t;
+  const first = p.days.first;
+  let carried = 0;
+  let next = 0;
+  let day = -FAR;
+  t.turnsOver = 0;
+  t.turnsOverDay = 0;
+  while (next < t.orderCount || carried > 0) {
+    const startDay = next < t.orderCount ? (t.day[t.order[next] as number] as number) : FAR;
+    const carryDay = carried > 0 ? (p.days.brewDayAfter[day - first] as number) : FAR;
+    day = Math.min(startDay, carryDay);
+    while (next < t.orderCount && t.day[t.order[next] as number] === day) {
+      const b = t.order[next++] as number;
+      carryBrew[carried] = b;
+      carryTurns[carried++] = p.brews[b]?.turns ?? 1;
+    }
+    // every brew under way takes at least one turn a day, those begun earlier take what is left first
+    let spare = cap - carried;
+    if (spare < 0) {
+      // what was really brewed is no choice, however many turns it took
+      let choices = 0;
+      for (let i = 0; i < carried; i++) if (!t.done[carryBrew[i] as number]) choices++;
+      const over = Math.min(-spare, choices);
+      if (over > 0 && t.turnsOver === 0) t.turnsOverDay = day;
+      t.turnsOver += over;
+      spare = 0;
+    }
+    let kept = 0;
+    for (let i = 0; i < carried; i++) {
+      const wants = carryTurns[i] as number;
+      const more = Math.min(spare, wants - 1);
+      spare -= more;
+      laid?.(carryBrew[i] as number, day, 1 + more);
+      if (wants - 1 - more > 0) {
+        carryBrew[kept] = carryBrew[i] as number;
+        carryTurns[kept++] = wants - 1 - more;
+      }
+    }
+    carried = kept;
+  }
+}
