@@ -22,7 +22,8 @@ function readTask(one: PlannedHarvest, context: TaskContext): TaskDraft {
   const { house } = context;
   const settle = house.store.settleDays;
   const jars = context.jarsOf(one);
-  const firstDraw = earliest(one.discardBy, ...jars.map((jar) => jar.leavesOn));
+  const draws = jars.filter((jar) => !jar.spare).map((jar) => jar.leavesOn);
+  const firstDraw = earliest(one.discardBy, ...draws);
   // Read too early the yeast has not settled, so it rather waits; but it is read before the first jar is drawn.
   const placed = placeOn(plusDays(one.day, settle), {
     allowed: context.hands.short,

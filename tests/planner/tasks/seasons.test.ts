@@ -29,12 +29,15 @@ const SEASONS = ['lantern-shed', 'quay-seven'].map((name): [string, House, Plan]
   return [name, house, plan({ house, today: defaultToday(house), steps: 3000 })];
 });
 
+it('lantern-shed has every kind of task', () => {
+  const [, house, planned] = SEASONS[0] ?? [];
+  if (house === undefined || planned === undefined) throw new Error('no season');
+  const kinds = new Set(tasks(planned, house).map((task) => task.kind));
+  expect(kinds).toEqual(new Set(TASK_KINDS));
+});
+
 describe.each(SEASONS)('%s', (name, house, planned) => {
   const made = tasks(planned, house);
-
-  it.runIf(name === 'lantern-shed')('has every kind of task', () => {
-    expect(new Set(made.map((task) => task.kind))).toEqual(new Set(TASK_KINDS));
-  });
 
   it('gives each brew its brewing, packaging and cleaning, on the days of the plan', () => {
     for (const brew of planned.brews) {
@@ -55,7 +58,8 @@ describe.each(SEASONS)('%s', (name, house, planned) => {
     for (const harvest of planned.harvests) {
       if (harvest.jars.length === 0) continue;
       const read = made.find((task) => task.key === `read-volume:${harvest.brew}`);
-      const first = harvest.jars.map((jar) => jar.leavesOn).sort()[0] ?? '';
+      const draws = harvest.jars.filter((jar) => jar.for !== null).map((jar) => jar.leavesOn);
+      const first = draws.sort()[0] ?? harvest.discardBy;
       expect(read !== undefined && read.day >= harvest.day && read.day <= first).toBe(true);
     }
   });
@@ -88,6 +92,7 @@ describe.each(SEASONS)('%s', (name, house, planned) => {
     );
     expect(record.facts.brewed.every((fact) => fact.emptiedOn !== null)).toBe(true);
     expect(tasks(planned, house, record.done).every((task) => task.done)).toBe(true);
+    if (name !== 'lantern-shed') return; // the larger season would take its time and show nothing new
     for (let no = record.entries.length; no >= 1; no--) {
       const answer = resolveNews({ kind: 'undone', entry: no }, record, house, planned, today);
       if ('problems' in answer) throw new Error(answer.problems[0]?.message);
