@@ -74,9 +74,10 @@ function ChangeList(props: { draft: Draft }) {
     <ul className="changes">
       {brews.map((brew) => {
         const own = changes.filter((change) => change.brew === brew);
+        const day = own.map((change) => shortDay(change.day))[0];
         return (
           <li key={brew}>
-            <span className="change-day figures">{shortDay(own[0]?.day ?? '')}</span>
+            <span className="change-day figures">{day}</span>
             <ul>
               {own.map((change) => (
                 <li key={change.kind}>

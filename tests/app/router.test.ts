@@ -1,0 +1,29 @@
+// Routes and their addresses: there and back for any name a brew can have.
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { hashOf, routeOf } from '../../app/router.ts';
+
+describe('routes', () => {
+  it.each([
+    ['', { page: 'season' }],
+    ['#', { page: 'season' }],
+    ['#/', { page: 'season' }],
+    ['#/tasks', { page: 'tasks' }],
+    ['#/subscribe', { page: 'subscribe' }],
+    ['#/brews/Ferry%20Light', { page: 'pitch', brew: 'Ferry Light' }],
+    ['#/brews/', { page: 'lost', hash: '#/brews/' }],
+    ['#/brews/%E0%A4%A', { page: 'lost', hash: '#/brews/%E0%A4%A' }],
+    ['#/nowhere', { page: 'lost', hash: '#/nowhere' }],
+    ['#/tasks/7', { page: 'lost', hash: '#/tasks/7' }],
+  ])('%s', (hash, route) => {
+    expect(routeOf(hash)).toEqual(route);
+  });
+
+  it('finds a brew of any name again', () => {
+    fc.assert(
+      fc.property(fc.string({ unit: 'grapheme', minLength: 1 }), (brew) => {
+        expect(routeOf(hashOf({ page: 'pitch', brew }))).toEqual({ page: 'pitch', brew });
+      }),
+    );
+  });
+});
