@@ -24,7 +24,7 @@ const SAME_AMOUNT = 0.05;
  * Changes come in order of the days they concern. Small changes of an amount (up to 5 %) are no changes.
  */
 export function compare(before: Plan, after: Plan, house: House, since: Since = {}): Changes {
-  const pair = pairOf(before, after, since);
+  const pair = pairOf(before, after, house, since);
   const names = [...new Set([...before.brews, ...after.brews].map((brew) => brew.brew))];
   const changes = names.flatMap((name) => ofBrew(pair.was(name), pair.now(name), pair));
   changes.sort((a, b) => compareText(a.day, b.day) || compareText(a.brew, b.brew));

@@ -1,5 +1,13 @@
 // Why a brew changed between two plans, in words: taken from what the plans say, never remembered from the search.
-import { type Facts, type Finding, NO_FACTS, type Plan, type PlannedBrew } from '../model/index.ts';
+import {
+  type Facts,
+  type Finding,
+  type House,
+  NO_FACTS,
+  type Plan,
+  type PlannedBrew,
+  resolveSettings,
+} from '../model/index.ts';
 import { daysBetween, sayDay } from '../tasks/days.ts';
 import { asSentence, counted, sayMl } from '../tasks/words.ts';
 
@@ -17,11 +25,13 @@ export type Pair = {
   after: Plan;
   facts: Facts;
   broken: readonly Finding[];
+  /** The house's storage limit for slurry. */
+  maxStorageDays: number;
   was(brew: string): PlannedBrew | undefined;
   now(brew: string): PlannedBrew | undefined;
 };
 
-export function pairOf(before: Plan, after: Plan, since: Since = {}): Pair {
+export function pairOf(before: Plan, after: Plan, house: House, since: Since = {}): Pair {
   const was = new Map(before.brews.map((brew) => [brew.brew, brew]));
   const now = new Map(after.brews.map((brew) => [brew.brew, brew]));
   return {
@@ -29,6 +39,7 @@ export function pairOf(before: Plan, after: Plan, since: Since = {}): Pair {
     after,
     facts: since.facts ?? NO_FACTS,
     broken: since.broken ?? before.broken,
+    maxStorageDays: resolveSettings(house.kind, house.rules).maxStorageDays,
     was: (name) => was.get(name),
     now: (name) => now.get(name),
   };
@@ -175,30 +186,35 @@ export function sourceReason(was: PlannedBrew, now: PlannedBrew, pair: Pair): st
     pinnedTo(now, 'source'),
     yeastReason(now.day === was.day ? was : { ...was, day: now.day }, pair),
     forcedBy(was, pair),
-    tooOld(was, now),
+    tooOld(was, now, pair),
     now.why[0] ?? null,
   );
   return asSentence(found ?? gain(was, now, pair));
 }
 
-/** The brew moved away from its old yeast. */
-function tooOld(was: PlannedBrew, now: PlannedBrew): string | null {
+/** On its new day the old yeast would be past the house's storage limit. */
+function tooOld(was: PlannedBrew, now: PlannedBrew, pair: Pair): string | null {
   if (was.source.kind === 'fresh' || now.day <= was.day) return null;
   const age = was.source.ageDays + daysBetween(was.day, now.day);
-  return `On ${sayDay(now.day)} the yeast it was to have would be ${counted(age, 'day')} old.`;
+  return age <= pair.maxStorageDays
+    ? null
+    : `On ${sayDay(now.day)} the yeast it was to have would be ${counted(age, 'day')} old, and ${pair.maxStorageDays} is the limit.`;
+}
+
+/** Days since the harvest, or since the oldest pack was made. */
+function yeastAge(brew: PlannedBrew): number {
+  return brew.source.kind === 'fresh' ? brew.source.packAgeDays : brew.source.ageDays;
 }
 
 export function amountReason(was: PlannedBrew, now: PlannedBrew): string {
   if (now.done) return 'That is what was pitched.';
-  const older = now.source.kind !== 'fresh' && was.source.kind !== 'fresh';
-  const days =
-    older && 'ageDays' in now.source && 'ageDays' in was.source
-      ? now.source.ageDays - was.source.ageDays
-      : daysBetween(was.day, now.day);
-  if (days > 0)
-    return `The yeast is ${counted(days, 'day')} older when it is pitched, so more of it is dead.`;
-  if (days < 0)
-    return `The yeast is ${counted(-days, 'day')} younger when it is pitched, so more of it is alive.`;
+  if (was.starter !== null && now.starter === null) return 'It is pitched without a starter now.';
+  if (was.starter === null && now.starter !== null) return 'A starter grows what is missing.';
+  if (now.starter?.litres !== was.starter?.litres) return 'The starter is of another size.';
+  const days = yeastAge(now) - yeastAge(was);
+  const older = `${counted(Math.abs(days), 'day')} ${days > 0 ? 'older' : 'younger'}`;
+  if (days > 0) return `The yeast is ${older} when it is pitched, so more of it is dead.`;
+  if (days < 0) return `The yeast is ${older} when it is pitched, so more of it is alive.`;
   return 'The yeast is predicted to be otherwise than before.';
 }
 

@@ -258,6 +258,37 @@ describe('the reason', () => {
     expect(reasonFor(after, before, 'source', 'Millrace')).toBe('Jar J1 is gone.');
   });
 
+  it.each([
+    // 7 days old on 30 January; the home limit is 35 days
+    ['2027-02-27', false], // 7 + 28 = 35
+    ['2027-02-28', true], // 36
+  ])('of another source on %s is the age of the old one: %s', (day, expected) => {
+    const packs = aPlannedBrew().source;
+    const reason = reasonFor(
+      withBrews(aPlannedBrew(), heron(), quill({ day, source: packs, why: ['Fresh it is.'] })),
+      undefined,
+      'source',
+    );
+    expect(reason).toBe(
+      expected
+        ? 'On Sun 28 February the yeast it was to have would be 36 days old, and 35 is the limit.'
+        : 'Fresh it is.',
+    );
+  });
+
+  it('of more packs is the starter that is not made', () => {
+    const { source } = heron();
+    if (source.kind !== 'fresh') throw new Error('the builder changed');
+    const after = withBrews(
+      aPlannedBrew(),
+      quill(),
+      heron({ starter: null, source: { ...source, packs: 2 } }),
+    );
+    expect(reasonFor(after, undefined, 'amount', 'Heron')).toBe(
+      'It is pitched without a starter now.',
+    );
+  });
+
   it('of a larger draw is the age of the yeast', () => {
     const { source } = quill();
     if (source.kind !== 'harvest') throw new Error('the builder changed');
