@@ -26,7 +26,7 @@ export function SlipDialog(props: { task: TaskRow; today: string; house: House; 
   const { task } = props;
   return (
     <DialogTrigger>
-      <Button className="button" aria-label={`Slipped: ${task.title}`}>
+      <Button className="button" aria-label={`Slipped to …: ${task.title}`}>
         Slipped to …
       </Button>
       <ModalOverlay className="veil" isDismissable>
