@@ -18,8 +18,8 @@ export function doubtful(t: Timeline, source: number): boolean {
     const from = s - jars.length;
     const crop = brews[from]?.harvested;
     if (crop && bad(crop.state, steps)) return true;
-    if (!t.placed[from]) return false;
     s = t.source[from] as number;
+    if (!t.placed[from] || !comesBefore(t, from, s)) return false;
   }
   return false;
 }

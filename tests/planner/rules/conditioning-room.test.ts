@@ -25,9 +25,12 @@ test.each([
   [20, '2027-03-14', '2027-03-27', 0, 'one after the other'],
   [19, '2027-03-14', '2027-03-27', 1, 'one beer is more than the room'],
   [null, '2027-03-01', '2027-03-01', 0, 'no room given: any'],
-])('room %s L, brews on 1 March, %s and %s: %i L too much (%s)', (room, second, third, over) => {
-  expect(three(room, second, third).sum('conditioning-room')).toBe(over);
-});
+])(
+  'room %s L, brews on 1 March, %s and %s: %i L too much (%s)',
+  (room, second, third, over, _why) => {
+    expect(three(room, second, third).sum('conditioning-room')).toBe(over);
+  },
+);
 
 test('the sentence names the day, the litres and the room', () => {
   const [said] = three(40, '2027-03-01', '2027-03-13').found('conditioning-room');

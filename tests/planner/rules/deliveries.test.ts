@@ -31,7 +31,7 @@ test.each([
   ['2027-03-10', { volumeL: 20.9 }, 600, 'on the same day nothing ages'],
   ['2027-03-24', { hand: 1 }, 600, 'the first pack is in the cupboard'],
   ['2027-03-24', { hand: 2 }, 0, 'both packs are in the cupboard'],
-] as const)('the second on %s, %j: %i minor units (%s)', (second, more, minor) => {
+] as const)('the second on %s, %j: %i minor units (%s)', (second, more, minor, _why) => {
   expect(two(second, more).sum('deliveries')).toBe(minor);
 });
 

@@ -21,9 +21,12 @@ test.each([
   ['Cone', 8, 0, 0, 'harvested on day 5'],
   ['Cone', 8, 3, 0, 'harvested on day 8, before the hops go in'],
   ['Cone', 8, 4, 1, 'harvested on day 9'],
-])('in %s, dry hop on day %s, crop %i: %i days after the hops (%s)', (tank, hop, crop, days) => {
-  expect(season(tank, hop, crop).sum('dry-hopped')).toBe(days);
-});
+])(
+  'in %s, dry hop on day %s, crop %i: %i days after the hops (%s)',
+  (tank, hop, crop, days, _why) => {
+    expect(season(tank, hop, crop).sum('dry-hopped')).toBe(days);
+  },
+);
 
 test('a jar of the shelf out of hopped beer is judged too', () => {
   const jar = aJar({ sourceDryHopped: true, harvestedOn: '2027-02-20' });

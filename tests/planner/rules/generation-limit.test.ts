@@ -40,7 +40,7 @@ test.each([
   [6, { maxGeneration: 8 }, 1, 'a strain does not raise the limit of the house'],
   [3, { rules: { maxGeneration: 2 } }, 1, 'a house with a limit of 2'],
   [3, { rules: { maxGeneration: 2 }, sourceOg: 1.062 }, 1, 'strong beer does not raise it'],
-] as const)('a jar of generation %i, %j: %i past (%s)', (generation, part, past) => {
+] as const)('a jar of generation %i, %j: %i past (%s)', (generation, part, past, _why) => {
   expect(jarOf(generation, part).sum('generation-limit')).toBe(past);
 });
 

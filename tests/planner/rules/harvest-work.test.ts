@@ -14,7 +14,7 @@ test.each([
   [{ First, A, B }, {}, 160, 'two draws, one harvest'],
   [{ First, A }, { kind: 'nano' }, 1050, 'a nano'],
   [{ First, A }, { rules: { harvestMinutes: 45 } }, 360, 'a slower house'],
-] as const)('%j, %j: %i minor units (%s)', (laid, part, minor) => {
+] as const)('%j, %j: %i minor units (%s)', (laid, part, minor, _why) => {
   expect(lay(aSeason({ brews, ...part }), laid).sum('harvest-work')).toBe(minor);
 });
 

@@ -19,7 +19,7 @@ test.each([
   [{ First, A }, store(50), 120, 'three'],
   // a nano reads 1.4 × 0.8 B/mL: 214 mL in a jar of 500
   [{ First, A }, { kind: 'nano' }, 280, 'one in a nano'],
-] as const)('%j, %j: %i minor units (%s)', (laid, part, minor) => {
+] as const)('%j, %j: %i minor units (%s)', (laid, part, minor, _why) => {
   expect(lay(aSeason({ rules: UNDYING, brews, ...part }), laid).sum('jar-work')).toBe(minor);
 });
 

@@ -13,7 +13,7 @@ test.each([
   ['2027-02-27', 'home', 1, '29 of 28'],
   ['2027-03-14', 'nano', 0, '14 of 14'],
   ['2027-03-13', 'nano', 1, '15 of 14'],
-] as const)('wanted %s in a %s: %s over', (readyBy, kind, over) => {
+] as const)('wanted %s in a %s: %s over', (readyBy, kind, over, _why) => {
   expect(wanted(readyBy, kind).sum('late-limit')).toBe(over);
 });
 

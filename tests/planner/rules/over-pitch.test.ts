@@ -15,7 +15,7 @@ test.each([
   [14, 'home', 9, '126 B: 1.587 times, 0.087 above'],
   [12, 'home', 35, '108 B: 1.852 times, 0.352 above'],
   [12, 'nano', 352, 'the same in a nano'],
-] as const)('%i L in a %s: %i minor units (%s)', (volumeL, kind, minor) => {
+] as const)('%i L in a %s: %i minor units (%s)', (volumeL, kind, minor, _why) => {
   expect(packInto(volumeL, kind).sum('over-pitch')).toBe(minor);
 });
 

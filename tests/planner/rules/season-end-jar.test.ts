@@ -39,7 +39,7 @@ test.each([
   // half a pitch: 240 / 2 = 120 B; at 2.1 B/mL and 0.9 alive 63.5 mL
   [{ settledMl: 64 }, -400, 'just half a pitch'],
   [{ settledMl: 63 }, 0, 'less than half a pitch'],
-])('a jar with %j is worth %i (%s)', (jar, minor) => {
+])('a jar with %j is worth %i (%s)', (jar, minor, _why) => {
   expect(kept(jar).sum('season-end-jar')).toBe(minor);
 });
 

@@ -38,7 +38,7 @@ test.each([
   // jars that nobody uses stand until 20 February + 35 days = 27 March
   [3, { jars: 1 }, 0, 'two and one of the shelf'],
   [2, { jars: 1 }, 1, 'two and one of the shelf, room for two'],
-])('room for %i, %j: %i too many (%s)', (maxJars, more, over) => {
+])('room for %i, %j: %i too many (%s)', (maxJars, more, over, _why) => {
   expect(season(maxJars, '2027-03-20', '2027-03-22', more).sum('shelf-space')).toBe(over);
 });
 
