@@ -35,6 +35,7 @@ async function openParts(settings: Settings): Promise<Parts> {
   return {
     store,
     runs: createRuns({ now: store.now, report }),
+    steps: null,
     today: (timeZone) => fixedToday ?? todayIn(timeZone, store.now()),
     feedKey: readFeedKey(settings.dataFolder),
     base: settings.base,

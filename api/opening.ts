@@ -29,7 +29,7 @@ export async function planIfNone(parts: Parts): Promise<string | null> {
   const run = startPlanning(parts, state, {
     today,
     seed: 1,
-    steps: null,
+    steps: parts.steps,
     anew: false,
     replace: false,
   });

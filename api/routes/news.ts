@@ -47,7 +47,7 @@ export const newsRoutes = (parts: Parts) =>
     const run = startPlanning(parts, after, {
       today: parts.today(after.stored.house.timeZone),
       seed: after.inForce.plan.seed,
-      steps: null,
+      steps: parts.steps,
       anew: false,
       replace: true,
     });

@@ -6,6 +6,8 @@ import type { Store } from '../store/index.ts';
 export type Parts = {
   store: Store;
   runs: Runs;
+  /** Steps of a run that names none; null: the planner's own budget. */
+  steps: number | null;
   /** The clock's date in a time zone. */
   today: (timeZone: string) => IsoDay;
   /** Key from which the addresses of the feeds are derived. */

@@ -21,7 +21,8 @@ function noSuchRun(id: string): never {
 export const runRoutes = (parts: Parts) =>
   new Hono()
     .post('/', body(RunRequest), async (c) => {
-      const { seed, steps, anew, replace } = c.req.valid('json');
+      const { seed, anew, replace, ...asked } = c.req.valid('json');
+      const steps = asked.steps ?? parts.steps;
       const state = await readState(parts.store.db);
       if (state === null) {
         return refuse(409, 'no-house', 'There is no house to plan for: put one in first.');

@@ -58,7 +58,9 @@ function startThread(url: URL, workerData: WorkerInput): Worker {
   if (!url.pathname.endsWith('.ts')) return new Worker(url, { workerData });
   // A thread does not take over the loader of TypeScript that the server was started with. Its loader
   // has to be the module for `import`; the one for `require` does not find its own parts in a thread.
-  const loader = createRequire(import.meta.url).resolve('tsx/esm/api').replace(/\.cjs$/, '.mjs');
+  const loader = createRequire(import.meta.url)
+    .resolve('tsx/esm/api')
+    .replace(/\.cjs$/, '.mjs');
   const code =
     `import(${JSON.stringify(pathToFileURL(loader).href)})` +
     `.then(({ register }) => { register(); return import(${JSON.stringify(url.href)}); });`;

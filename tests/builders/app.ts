@@ -64,6 +64,7 @@ export async function openApp(options: OpenOptions = {}): Promise<OpenApp> {
       ...(options.workerUrl === undefined ? {} : { workerUrl: options.workerUrl }),
       ...(options.stopGraceMs === undefined ? {} : { stopGraceMs: options.stopGraceMs }),
     }),
+    steps: 300,
     today: () => today,
     feedKey: readFeedKey(folder),
     base: options.base ?? 'http://127.0.0.1:8642',
