@@ -1,15 +1,21 @@
 // A season from the first plan to a slipped brew day, over HTTP, with the real planner in its thread.
-import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import type { z } from 'zod';
 import * as shape from '../../../api/routes/shapes.ts';
 import type { News, TaskKind } from '../../../planner/index.ts';
 import { type OpenApp, openApp } from '../../builders/app.ts';
 import { readCalendar } from '../../builders/calendar.ts';
 import { aHouse, daysAfter } from '../../builders/plan.ts';
+import { bundledWorker } from '../../builders/worker.ts';
+
+let workerUrl: URL;
+beforeAll(async () => {
+  workerUrl = await bundledWorker();
+});
 
 let open: OpenApp;
 beforeEach(async () => {
-  open = await openApp({ plan: null });
+  open = await openApp({ plan: null, workerUrl });
 });
 afterEach(() => open.close());
 
