@@ -1,0 +1,15 @@
+// Writes the tables of rules and settings into docs/planner.md: npx tsx tests/builders/write-tables.ts
+import { readFileSync, writeFileSync } from 'node:fs';
+import { ruleTable, settingTable } from './rule-words.ts';
+
+const path = new URL('../../docs/planner.md', import.meta.url);
+let page = readFileSync(path, 'utf8');
+for (const [name, table] of [
+  ['rules', ruleTable()],
+  ['settings', settingTable()],
+] as const) {
+  const marked = new RegExp(`(<!-- ${name} -->\n)[\\s\\S]*?(\n<!-- /${name} -->)`);
+  if (!marked.test(page)) throw new Error(`docs/planner.md has no markers for ${name}`);
+  page = page.replace(marked, (_all, open: string, close: string) => `${open}\n${table}\n${close}`);
+}
+writeFileSync(path, page);
