@@ -1,6 +1,6 @@
 // The few laws of chance that counting and tasting need: normal, binomial, Wilson's interval.
 //
-// docs/decisions/0301-chance.md says why they stand here and not in a package; the tests hold each of
+// docs/decisions/030-chance-in-the-planner.md says why they stand here and not in a package; the tests hold each of
 // them to a statistics package over its whole range.
 
 /** Standard normal deviate that leaves 10 % on either side: the 80 % interval. */

@@ -57,9 +57,16 @@ export function expectedHarvest(
   const cellsB = grown * recoverableShare(h.flocculation, h.crashed, s);
   const density = densityBPerMl(h.flocculation, h.settleDays, s);
   const likely = cellsB / density.likely;
+  // What grows and what the density is are independent: the squares of their logarithms add up.
+  const join = (d: number) =>
+    Math.exp(Math.sqrt(Math.log(s.harvestSpread) ** 2 + Math.log(d / density.likely) ** 2));
   return {
     cellsB,
-    settledMl: { low: cellsB / density.high, likely, high: cellsB / density.low },
+    settledMl: {
+      low: likely / join(density.high),
+      likely,
+      high: likely * join(density.low),
+    },
     jars: Math.ceil(likely / h.jarMl - 1e-9),
     atCeiling: s.growthFactor * h.pitchedViableB > grown,
   };

@@ -4,7 +4,7 @@
 // factor scatters normally from jar to jar around the strain's own level in this house; level and
 // scatter are both learnt, and a jar may be odd altogether (`oddCountShare`). Before any count, level
 // and scatter together are as wide as the setting says, so that no counts give the default unchanged.
-// Only sums, exponentials and logarithms are needed: docs/decisions/0301-chance.md.
+// Only sums, exponentials and logarithms are needed: docs/decisions/030-chance-in-the-planner.md.
 import type { Range } from '../model/common.ts';
 import type { Settings } from '../model/settings.ts';
 import { Z80 } from './chance.ts';
@@ -86,11 +86,13 @@ function learn(
   const level = new Float64Array(POINTS);
   const next = new Float64Array(POINTS);
   const likelihoods = misfits.map((misfit) =>
-    Array.from({ length: counts }, (_, i) =>
-      Float64Array.from({ length: POINTS }, (_, point) =>
+    Array.from({ length: counts }, (_, i) => {
+      const jar = Float64Array.from({ length: POINTS }, (_, point) =>
         Math.exp(logLikelihood(i, u(point), misfit)),
-      ),
-    ),
+      );
+      const odd = jar.reduce((sum, at, point) => sum + at * (oddBell[point + HALF] ?? 0), 0);
+      return { jar, odd };
+    }),
   );
   const cases = SCATTERS.flatMap((scatter) =>
     misfits.map((misfit, which) => ({ scatter, misfit, seen: likelihoods[which] ?? [] })),
@@ -104,11 +106,8 @@ function learn(
       for (const likelihood of seen) {
         let sum = 0;
         for (let point = 0; point < POINTS; point++)
-          sum +=
-            at(likelihood, point) *
-            ((1 - odd) * at(jars, point - m + POINTS - 1) +
-              odd * at(oddBell, point - HALF + POINTS - 1));
-        log += Math.log(sum + 1e-300);
+          sum += at(likelihood.jar, point) * at(jars, point - m + POINTS - 1);
+        log += Math.log((1 - odd) * sum + odd * likelihood.odd + 1e-300);
       }
       logs[m] = log;
     }
@@ -154,8 +153,8 @@ function quantile(density: Float64Array, share: number): number {
   return POINTS - 1;
 }
 
-/** Share dead at the start as three points of its lognormal, with weights (Gauss and Hermite). */
-const START = [
+/** A normal deviate as three points with their weights (Gauss and Hermite). */
+const DEVIATE = [
   [-Math.sqrt(3), 1 / 6],
   [0, 2 / 3],
   [Math.sqrt(3), 1 / 6],
@@ -163,20 +162,11 @@ const START = [
 
 /** How far jars may lie off the curve, as multiples of the setting, each as likely. */
 const MISFITS = [0.15, 0.75, 1.5, 2.5];
-/** A normal deviate as five points with weights (Gauss and Hermite). */
-const OFF = [
-  [-2.8569700138728056, 0.011257411327720689],
-  [-1.3556261799742659, 0.22207592200561263],
-  [0, 0.5333333333333333],
-  [1.3556261799742659, 0.22207592200561263],
-  [2.8569700138728056, 0.011257411327720689],
-] as const;
-
 /** How many times the default rate this strain dies at in this house, from stained counts. */
 export function learnLoss(counts: readonly ViabilityCount[], s: Settings): Learned {
   const dead = 1 - s.cropViability;
   const deadSd = Math.log(s.cropDeadSpread) / Z80;
-  const starts = START.map(
+  const starts = DEVIATE.map(
     ([z, weight]) => [1 - Math.min(0.5, dead * Math.exp(z * deadSd)), weight] as const,
   );
   return learn(
@@ -190,7 +180,7 @@ export function learnLoss(counts: readonly ViabilityCount[], s: Settings): Learn
       // Relative to the best any share could do, so that nothing underflows.
       const best = logBinomial(count, count.alive / count.total);
       for (const [start, weight] of starts)
-        for (const [z, share] of OFF)
+        for (const [z, share] of DEVIATE)
           sum += weight * share * Math.exp(logBinomial(count, start * survival + z * off) - best);
       return Math.log(sum + 1e-300);
     },

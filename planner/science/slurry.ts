@@ -62,7 +62,7 @@ export function drawMl(cellsB: number, density: Range, viability: Range): Range 
   const likely = ml(density.likely, viability.likely);
   // Two independent uncertainties: their logarithms join as the root of the sum of squares.
   const join = (d: number, v: number) =>
-    Math.exp(Math.hypot(Math.log(density.likely / d), Math.log(viability.likely / v)));
+    Math.exp(Math.sqrt(Math.log(density.likely / d) ** 2 + Math.log(viability.likely / v) ** 2));
   if (!Number.isFinite(likely)) return { low: Infinity, likely: Infinity, high: Infinity };
   return {
     low: likely / join(density.high, viability.high),
@@ -76,7 +76,7 @@ export function livingCellsB(ml: number, density: Range, viability: Range): Rang
   const likely = ml * density.likely * viability.likely;
   if (!(likely > 0)) return { low: 0, likely: 0, high: 0 };
   const join = (d: number, v: number) =>
-    Math.exp(Math.hypot(Math.log(density.likely / d), Math.log(viability.likely / v)));
+    Math.exp(Math.sqrt(Math.log(density.likely / d) ** 2 + Math.log(viability.likely / v) ** 2));
   return {
     low: density.low * viability.low > 0 ? likely / join(density.low, viability.low) : 0,
     likely,

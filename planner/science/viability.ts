@@ -75,10 +75,13 @@ export function viabilityRange(
   const lossUp = loss * (1 - 1 / s.storageSpread);
   const off = (s.storageMisfit * misfitGrown(loss)) / likely;
   return {
-    low: likely * Math.exp(-Math.hypot(startDown, lossDown, off)),
+    low: likely * Math.exp(-Math.sqrt(startDown ** 2 + lossDown ** 2 + off ** 2)),
     likely,
     // Stored slurry never gains.
-    high: Math.min(v.start.high, likely * Math.exp(Math.hypot(startUp, lossUp, off))),
+    high: Math.min(
+      v.start.high,
+      likely * Math.exp(Math.sqrt(startUp ** 2 + lossUp ** 2 + off ** 2)),
+    ),
   };
 }
 

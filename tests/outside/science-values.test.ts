@@ -1,6 +1,6 @@
 // Holds every model to the values published outside the project.
 import { expect, test } from 'vitest';
-import { agrees, OUTSIDE_VALUES } from './science-values.ts';
+import { agrees, OUTSIDE_VALUES } from './science-values/index.ts';
 
 test.each(
   OUTSIDE_VALUES.map(

@@ -69,11 +69,11 @@ test('240 billion into 20 L, medium, read after two days', () => {
     },
     HOME,
   );
-  // 240 × 4 × 0.55 = 528 billion; ÷ 2 = 264 mL (147–475); two jars of 250.
+  // 240 × 4 × 0.55 = 528 billion; ÷ 2 = 264 mL; √(ln² 1.4 + ln² 1.8) = 0.677, so ÷ and × 1.969; two jars.
   expect(h.cellsB).toBeCloseTo(528, 9);
   expect(h.settledMl.likely).toBeCloseTo(264, 9);
-  expect(h.settledMl.low).toBeCloseTo(528 / 3.6, 9);
-  expect(h.settledMl.high).toBeCloseTo(264 * 1.8, 9);
+  expect(h.settledMl.low).toBeCloseTo(134.1, 1);
+  expect(h.settledMl.high).toBeCloseTo(519.7, 0);
   expect(h.jars).toBe(2);
   expect(h.atCeiling).toBe(false);
 });
