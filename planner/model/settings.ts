@@ -185,7 +185,7 @@ export const SETTINGS = {
     home: 0.75,
     nano: 0.75,
     source:
-      'harvested 1.0 against supplier-grown 0.75, trade article (yeast-facts §2); lager gets no discount',
+      'harvested 1.0 against supplier-grown 0.75, a brewery-planning article; lager gets no discount',
   },
   strongFromP: {
     says: 'Above this many °P more yeast is pitched.',

@@ -11,7 +11,7 @@ export const strongToLight = hazardByBrew({
     nano: 0.008,
     unit: 'hazard a °P',
     says: 'How much each °P that the source was stronger is risked.',
-    source: 'a guess; direction: harvest from low gravity, light before strong (yeast-facts 7.2)',
+    source: 'a guess; direction: harvest from low gravity, light before strong',
   },
   says: 'Yeast out of a stronger beer is tired for a lighter one.',
   at(t, b, weight, found) {
