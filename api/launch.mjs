@@ -19,7 +19,21 @@ function standWhereTheUserStands() {
   if ((script === 'plan' || script === 'schema') && from) process.chdir(from);
 }
 
+/**
+ * npm hands a signal only to the shell it runs us in, and a shell that dies of it leaves us behind:
+ * then we stop as if the signal had been ours.
+ */
+function stopWhenLeftBehind() {
+  if (process.env.npm_lifecycle_event !== 'start') return;
+  const parent = process.ppid;
+  const look = () => {
+    if (process.ppid !== parent) process.kill(process.pid, 'SIGTERM');
+  };
+  setInterval(look, 500).unref();
+}
+
 async function serve() {
+  stopWhenLeftBehind();
   await installPackages();
   await Promise.all([buildServer(), buildPage()]);
   await load('main');

@@ -1,5 +1,4 @@
 // How the server and the commands are bundled into .build/server: our own sources together, npm packages left outside.
-import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vite';
@@ -15,9 +14,7 @@ const entries = {
 };
 
 const input = Object.fromEntries(
-  Object.entries(entries)
-    .map(([name, file]) => [name, join(root, file)] as const)
-    .filter(([, file]) => existsSync(file)),
+  Object.entries(entries).map(([name, file]) => [name, join(root, file)]),
 );
 
 export default defineConfig({
