@@ -8,8 +8,8 @@ for (const [name, table] of [
   ['rules', ruleTable()],
   ['settings', settingTable()],
 ] as const) {
-  const marked = new RegExp(`(<!-- ${name} -->\n)[\\s\\S]*?(\n<!-- /${name} -->)`);
+  const marked = new RegExp(`(<!-- ${name} -->)[\\s\\S]*?(<!-- /${name} -->)`);
   if (!marked.test(page)) throw new Error(`docs/planner.md has no markers for ${name}`);
-  page = page.replace(marked, (_all, open: string, close: string) => `${open}\n${table}\n${close}`);
+  page = page.replace(marked, (_all, open, close) => `${open}\n\n${table}\n\n${close}`);
 }
 writeFileSync(path, page);
