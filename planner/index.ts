@@ -16,5 +16,14 @@ export {
   resolveNews,
 } from './record/index.ts';
 export { RULES, type Rule } from './rules/index.ts';
+export {
+  type Answer,
+  type AnyQuestion,
+  type Asked,
+  type Field as QuestionField,
+  type Figure,
+  QUESTIONS,
+  schemaOf as questionSchema,
+} from './science/questions/index.ts';
 export { defaultSteps } from './search/search.ts';
 export { type DoneTask, tasks } from './tasks/index.ts';
