@@ -46,11 +46,6 @@ export function useRoute(): Route {
   return routeOf(useSyncExternalStore(subscribe, () => window.location.hash));
 }
 
-/** Opens a route, so that 'back' leads here again. */
-export function go(route: Exclude<Route, { page: 'lost' }>): void {
-  window.location.hash = hashOf(route);
-}
-
 /** A phone that comes without saying what it wants gets the tasks first. */
 export function chooseFirstPage(): void {
   const phone = window.matchMedia('(max-width: 640px)').matches;

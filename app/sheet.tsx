@@ -59,11 +59,11 @@ export function Sheet() {
         </nav>
       </header>
       <main id="content" tabIndex={-1}>
+        <PlanningStrip />
+        <DraftNotice />
         <QueryErrorResetBoundary>
           {({ reset }) => (
             <FailedBoundary key={title} again={reset}>
-              <PlanningStrip />
-              <DraftNotice />
               <Suspense fallback={<p className="quiet waiting">Reading the season …</p>}>
                 <Page route={route} />
               </Suspense>

@@ -1,5 +1,6 @@
 // The planner at work: how far it is, the best it has found, and a stop that keeps it.
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import { useEffect, useRef } from 'react';
 import { Button, ProgressBar } from 'react-aria-components';
 import { houseQuery } from '../queries/house.ts';
 import { planQuery } from '../queries/plan.ts';
@@ -14,6 +15,12 @@ export function PlanningStrip() {
   const stop = useMutation(stopRun(cache));
   const plan = useQuery(planQuery).data?.plan ?? null;
   const house = useQuery(houseQuery).data?.house ?? null;
+  const place = useRef<HTMLElement>(null);
+  const running = run?.state === 'running' ? run.id : null;
+  useEffect(() => {
+    // News is told from far down a list; what comes of it is shown at the top.
+    if (running !== null) place.current?.scrollIntoView({ block: 'nearest' });
+  }, [running]);
   if (run === null) return null;
   if (run.state === 'failed' && run.error) {
     return <p className="notice">Planning did not end well: {run.error.message}</p>;
@@ -23,7 +30,7 @@ export function PlanningStrip() {
   const { progress } = run;
   const share = progress && progress.steps > 0 ? progress.stepsDone / progress.steps : 0;
   return (
-    <section className="planning" aria-label="Planning">
+    <section className="planning" aria-label="Planning" ref={place}>
       <ProgressBar value={share * 100} aria-label="Planning" className="planning-bar">
         {({ percentage }) => (
           <svg width="100%" height="6" aria-hidden="true">

@@ -1,5 +1,5 @@
 // How a strain is told apart: a hue, a thread pattern that needs no colour, and a letter.
-import type { Plan } from '../../planner/index.ts';
+import type { House, Plan } from '../../planner/index.ts';
 
 /** Hues in `tokens.css` (`--strain-1` …), spread for the three kinds of colour blindness. */
 const HUES = 6;
@@ -16,11 +16,12 @@ export type StrainLook = {
   letter: string;
 };
 
-/** Looks for every strain of a plan, in the order in which the plan first uses them. */
-export function strainLooks(plan: Plan): Map<string, StrainLook> {
+/** Looks for every strain: in the order of the house's own list, so that a new plan does not change them. */
+export function strainLooks(plan: Plan, house: House): Map<string, StrainLook> {
   const looks = new Map<string, StrainLook>();
   const taken = new Set<string>();
-  const yeasts = [...plan.brews, ...plan.shelf, ...plan.harvests].map((item) => item.yeast);
+  const used = [...plan.brews, ...plan.shelf, ...plan.harvests].map((item) => item.yeast);
+  const yeasts = [...house.yeasts.map((item) => item.yeast), ...used];
   for (const yeast of yeasts) {
     if (looks.has(yeast)) continue;
     const nth = looks.size;

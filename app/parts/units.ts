@@ -1,4 +1,4 @@
-// The units that people read in: kept in this browser alone; the plan itself stays in litres, °C, SG and EBC.
+// The units that people read in, never broken from their figure: kept in this browser alone; the plan itself stays in litres, °C, SG and EBC.
 import { useSyncExternalStore } from 'react';
 import { platoFromSg } from '../../planner/science/gravity.ts';
 
@@ -82,29 +82,29 @@ function rounded(value: number, digits: number): string {
 
 /** Litres, or US gallons. */
 export function litres(volumeL: number, units: Units): string {
-  if (units.volume === 'us') return `${rounded(volumeL / LITRES_PER_GALLON, 2)} gal`;
-  return `${rounded(volumeL, 2)} L`;
+  if (units.volume === 'us') return `${rounded(volumeL / LITRES_PER_GALLON, 2)}\u00a0gal`;
+  return `${rounded(volumeL, 2)}\u00a0L`;
 }
 
 /** Millilitres (litres from ten on), or US fluid ounces. */
 export function millilitres(ml: number, units: Units): string {
-  if (units.volume === 'us') return `${rounded(ml / ML_PER_FLUID_OUNCE, 1)} fl oz`;
-  return ml >= 10_000 ? `${rounded(ml / 1000, 1)} L` : `${rounded(ml, 0)} mL`;
+  if (units.volume === 'us') return `${rounded(ml / ML_PER_FLUID_OUNCE, 1)}\u00a0fl\u00a0oz`;
+  return ml >= 10_000 ? `${rounded(ml / 1000, 1)}\u00a0L` : `${rounded(ml, 0)}\u00a0mL`;
 }
 
 /** Specific gravity as SG with three places, or °P with one. */
 export function gravity(sg: number, units: Units): string {
-  return units.gravity === 'plato' ? `${platoFromSg(sg).toFixed(1)} °P` : sg.toFixed(3);
+  return units.gravity === 'plato' ? `${platoFromSg(sg).toFixed(1)}\u00a0°P` : sg.toFixed(3);
 }
 
 /** Colour, EBC or SRM. */
 export function colour(ebc: number, units: Units, digits = 0): string {
-  if (units.colour === 'srm') return `${rounded(ebc / EBC_PER_SRM, 1)} SRM`;
-  return `${rounded(ebc, digits)} EBC`;
+  if (units.colour === 'srm') return `${rounded(ebc / EBC_PER_SRM, 1)}\u00a0SRM`;
+  return `${rounded(ebc, digits)}\u00a0EBC`;
 }
 
 /** Temperature, °C or °F: it goes with the volumes. */
 export function temperature(celsius: number, units: Units): string {
-  if (units.volume === 'us') return `${rounded((celsius * 9) / 5 + 32, 0)} °F`;
-  return `${rounded(celsius, 1)} °C`;
+  if (units.volume === 'us') return `${rounded((celsius * 9) / 5 + 32, 0)}\u00a0°F`;
+  return `${rounded(celsius, 1)}\u00a0°C`;
 }

@@ -8,9 +8,9 @@ export function count(n: number, one: string, many = `${one}s`): string {
   return n === 1 ? `1 ${one}` : `${n} ${many}`;
 }
 
-/** A share as whole percent: '86 %'. */
+/** A share as whole percent: '86 %', never broken over lines. */
 export function percent(share: number): string {
-  return `${Math.round(share * 100)} %`;
+  return `${Math.round(share * 100)}\u00a0%`;
 }
 
 /** Where the yeast of a brew comes from, with how much: '180 mL out of Millrace', '2 fresh packs'. */

@@ -61,7 +61,7 @@ describe('the season', () => {
           has: page.getByRole('link', { name: brew.brew, exact: true }),
         });
         expect(await row.first().textContent()).toContain(
-          `${Math.round(brew.viability.likely * 100)} %`,
+          `${Math.round(brew.viability.likely * 100)}\u00a0%`,
         );
       }
     });
@@ -100,7 +100,7 @@ describe('the season', () => {
       await page.getByRole('radio', { name: '°P' }).click();
       await page.reload();
       // 1.043 is 10.7 °P (sucrose table: 10.5 °P is 1.0421, 11 °P is 1.0442).
-      await page.getByText(/10\.7 °P/).waitFor();
+      await page.getByText(/10\.7\s°P/).waitFor();
     });
   });
 });
@@ -173,7 +173,9 @@ describe('a brew slips', () => {
     await onPage(LAPTOP, '#/tasks', async (page) => {
       const show = page.getByRole('button', { name: /^Show the/ });
       if (await show.isVisible()) await show.click();
-      await page.getByRole('button', { name: new RegExp(`^Slipped to …: Brew ${brew.brew}:`) }).click();
+      await page
+        .getByRole('button', { name: new RegExp(`^Slipped to …: Brew ${brew.brew}:`) })
+        .click();
       expect(await axeFindings(page)).toEqual([]);
       await page.getByRole('button', { name: 'Plan around it' }).click();
       await page.getByRole('button', { name: 'Stop and keep the best' }).waitFor();

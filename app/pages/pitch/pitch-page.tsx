@@ -46,7 +46,7 @@ export function PitchPage(props: { brew: string }) {
 function Pitch(props: { brew: PlannedBrew; plan: Plan; house: House }) {
   const { brew, plan, house } = props;
   const [units] = useUnits();
-  const look = strainLooks(plan).get(brew.yeast);
+  const look = strainLooks(plan, house).get(brew.yeast);
   const ageing = ageingOf(brew, plan, house);
   return (
     <article className="pitch">
@@ -237,12 +237,6 @@ function Alternative(props: { brew: PlannedBrew; plan: Plan }) {
         <p>
           <strong>{alternative.source}</strong>, {shortDay(alternative.day)} in {alternative.tank}:{' '}
           {alternative.says}
-          {alternative.extraMinor !== null && alternative.brokenBy === null && (
-            <span className="quiet figures">
-              {' '}
-              Dearer by {money(alternative.extraMinor, props.plan)}.
-            </span>
-          )}
         </p>
       )}
     </section>

@@ -1,14 +1,16 @@
 // The season drawn: tanks on both banks of the cold store, and the yeast that runs between the beers.
-import { type KeyboardEvent, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
+import { type KeyboardEvent, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import type { House } from '../../../planner/index.ts';
 import { Drawing } from '../../parts/drawing.tsx';
 import type { StrainLook } from '../../parts/strains.ts';
 import { temperature, type Units } from '../../parts/units.ts';
 import { brewWords } from '../../parts/words.ts';
 import { hashOf } from '../../router.ts';
+import { ActiveWindow } from './active-window.tsx';
 import { Axis, MonthNames } from './axis.tsx';
-import { dayAtX, layOut, type Picture, type Sizes, xOfDay } from './geometry.ts';
+import { layOut, type Sizes } from './geometry.ts';
 import { BarMark, Knots, PurchaseMark, ThreadMark, ThreadWords } from './marks.tsx';
+import { useSeenFrom, useSteadyCentre } from './view.ts';
 import { familyOf, STEP_OF_KEY, stepFrom } from './walk.ts';
 import type { Weave } from './weave.ts';
 
@@ -141,7 +143,7 @@ export function SeasonPicture(props: Props) {
               y2={row.barTop + (picture.bars[0]?.height ?? 30) / 2}
             />
           ))}
-          <ActiveWindow picture={picture} active={active} />
+          <ActiveWindow picture={picture} active={active} y={AXIS - 14} />
           {picture.threads.map((thread, at) => (
             <ThreadMark
               key={thread.strand.id}
@@ -169,34 +171,16 @@ export function SeasonPicture(props: Props) {
               state={kin(placed.purchase.brew)}
             />
           ))}
-          {picture.bars.map((placed) => {
-            const brew = placed.bar.brew;
-            return (
-              <a
-                key={brew}
-                href={hashOf({ page: 'pitch', brew })}
-                data-brew={brew}
-                tabIndex={brew === stopAt ? 0 : -1}
-                aria-label={brewWords(placed.bar.planned, units)}
-                onFocus={() => {
-                  setTabStop(brew);
-                  setActive(brew);
-                }}
-                onBlur={() => setActive(null)}
-                onPointerEnter={() => setActive(brew)}
-                onPointerLeave={() => setActive(null)}
-                onKeyDown={(event) => walk(event, brew)}
-              >
-                <BarMark
-                  placed={placed}
-                  look={lookOf(placed.bar.yeast)}
-                  note={notes.get(brew) ?? null}
-                  textX={Math.min(Math.max(seenFrom, placed.x), placed.x + placed.width)}
-                  state={brew === active ? 'here' : kin(brew)}
-                />
-              </a>
-            );
-          })}
+          {picture.bars.map((placed) => (
+            <BarMark
+              key={placed.bar.brew}
+              placed={placed}
+              look={lookOf(placed.bar.yeast)}
+              note={notes.get(placed.bar.brew) ?? null}
+              textX={Math.min(Math.max(seenFrom, placed.x), placed.x + placed.width)}
+              state={placed.bar.brew === active ? 'here' : kin(placed.bar.brew)}
+            />
+          ))}
           {picture.threads.map((thread) => (
             <Knots
               key={thread.strand.id}
@@ -204,6 +188,26 @@ export function SeasonPicture(props: Props) {
               look={lookOf(thread.strand.yeast)}
               state={threadState(thread.strand.from.name, thread.strand.to)}
             />
+          ))}
+          {/* What is pressed and focused lies over the bar it is for, and says in one breath what that shows. */}
+          {picture.bars.map(({ bar, x, y, width, height }) => (
+            <a
+              key={bar.brew}
+              href={hashOf({ page: 'pitch', brew: bar.brew })}
+              data-brew={bar.brew}
+              tabIndex={bar.brew === stopAt ? 0 : -1}
+              aria-label={brewWords(bar.planned, units)}
+              onFocus={() => {
+                setTabStop(bar.brew);
+                setActive(bar.brew);
+              }}
+              onBlur={() => setActive(null)}
+              onPointerEnter={() => setActive(bar.brew)}
+              onPointerLeave={() => setActive(null)}
+              onKeyDown={(event) => walk(event, bar.brew)}
+            >
+              <rect className="press" x={x} y={y} width={width} height={height} />
+            </a>
           ))}
         </Drawing>
       </div>
@@ -237,36 +241,6 @@ function Patterns() {
   );
 }
 
-/** When the brew under the pointer may be brewed, is ready and is wanted: a strip below the calendar. */
-function ActiveWindow(props: { picture: Picture; active: string | null }) {
-  const { picture } = props;
-  const placed = picture.bars.find((one) => one.bar.brew === props.active);
-  if (!placed) return null;
-  const { bar } = placed;
-  const mid = (day: number) => xOfDay(day, picture) + picture.pxPerDay / 2;
-  const y = AXIS - 14;
-  const from = bar.notBefore === null ? null : mid(bar.notBefore);
-  const by = bar.readyBy === null ? null : mid(bar.readyBy);
-  const ready = mid(bar.ready);
-  return (
-    <svg className="window" aria-hidden="true">
-      {from !== null && by !== null && (
-        <rect
-          className="window-band"
-          x={from}
-          y={y}
-          width={Math.max(0, by - from)}
-          height={picture.height - y}
-        />
-      )}
-      <path className="window-line" d={`M${placed.x} ${y}H${ready}`} />
-      {from !== null && <path className="window-mark" d={`M${from + 4} ${y - 6}h-4v12h4`} />}
-      {by !== null && <path className="window-mark" d={`M${by} ${y - 7}l5 7l-5 7l-5 -7z`} />}
-      <circle className="window-ready" cx={ready} cy={y} r="4" />
-    </svg>
-  );
-}
-
 function tankSize(house: House, name: string): string {
   const tank = house.tanks.find((one) => one.tank === name);
   return tank ? `${tank.minFillL}–${tank.maxFillL} L` : '';
@@ -274,53 +248,4 @@ function tankSize(house: House, name: string): string {
 
 function nextBrew(woven: Weave): string | null {
   return woven.bars.find((bar) => !bar.planned.done && bar.day >= woven.today)?.brew ?? null;
-}
-
-/** Keeps the day in the middle where it is when the zoom changes; at first the picture opens on today. */
-function useSteadyCentre(
-  scroller: React.RefObject<HTMLDivElement | null>,
-  picture: Picture,
-  today: number,
-) {
-  const centre = useRef<number | null>(null);
-  useEffect(() => {
-    const element = scroller.current;
-    if (!element) return;
-    const remember = () => {
-      centre.current = dayAtX(element.scrollLeft + element.clientWidth / 2, picture);
-    };
-    element.addEventListener('scroll', remember, { passive: true });
-    return () => element.removeEventListener('scroll', remember);
-  }, [picture, scroller]);
-  useLayoutEffect(() => {
-    const element = scroller.current;
-    if (!element) return;
-    const day =
-      centre.current ?? today + Math.floor(element.clientWidth / picture.pxPerDay / 2) - 3;
-    element.scrollLeft = xOfDay(day, picture) - element.clientWidth / 2;
-  }, [picture, scroller, today]);
-}
-
-/** Left edge of what is seen, px, in steps that spare re-drawing; words that would be out of sight move there. */
-function useSeenFrom(scroller: React.RefObject<HTMLDivElement | null>, picture: Picture): number {
-  const [seenFrom, setSeenFrom] = useState(0);
-  useEffect(() => {
-    const element = scroller.current;
-    if (!element) return;
-    let frame = 0;
-    const look = () => {
-      cancelAnimationFrame(frame);
-      frame = requestAnimationFrame(() => {
-        const fits = picture.width <= element.clientWidth + 1;
-        setSeenFrom(fits ? 0 : Math.round(element.scrollLeft / 4) * 4);
-      });
-    };
-    look();
-    element.addEventListener('scroll', look, { passive: true });
-    return () => {
-      cancelAnimationFrame(frame);
-      element.removeEventListener('scroll', look);
-    };
-  }, [picture, scroller]);
-  return seenFrom;
 }

@@ -40,7 +40,7 @@ type View = 'season' | 'month' | 'week';
 function Season(props: { inForce: PlanInForce; plan: Plan; house: House }) {
   const { plan, house, inForce } = props;
   const woven = useMemo(() => weave(plan, house), [plan, house]);
-  const looks = useMemo(() => strainLooks(plan), [plan]);
+  const looks = useMemo(() => strainLooks(plan, house), [plan, house]);
   const [units] = useUnits();
   const [view, setView] = useState<View>('season');
   const [active, setActive] = useState<string | null>(null);

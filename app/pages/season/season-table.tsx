@@ -2,7 +2,7 @@
 import type { Plan } from '../../../planner/index.ts';
 import { shortDay } from '../../parts/days.ts';
 import type { Units } from '../../parts/units.ts';
-import { percent, sourceWords } from '../../parts/words.ts';
+import { count, percent, sourceWords } from '../../parts/words.ts';
 import { hashOf } from '../../router.ts';
 import type { Weave } from './weave.ts';
 
@@ -34,13 +34,13 @@ export function SeasonTable(props: { plan: Plan; woven: Weave; units: Units }) {
             const to = fed(brew.brew);
             return (
               <tr key={brew.brew}>
-                <td>{shortDay(brew.day)}</td>
+                <td className="one-line">{shortDay(brew.day)}</td>
                 <th scope="row">
                   <a href={hashOf({ page: 'pitch', brew: brew.brew })}>{brew.brew}</a>
                   {brew.style && <span className="quiet">, {brew.style}</span>}
                 </th>
                 <td>
-                  {brew.tank}, {shortDay(brew.emptiedOn)}
+                  {brew.tank}, <span className="one-line">{shortDay(brew.emptiedOn)}</span>
                 </td>
                 <td>{brew.yeast}</td>
                 <td>{sourceWords(brew, units)}</td>
@@ -48,12 +48,14 @@ export function SeasonTable(props: { plan: Plan; woven: Weave; units: Units }) {
                 <td>
                   {percent(brew.viability.likely)}{' '}
                   <span className="quiet">
-                    ({percent(brew.viability.low)}–{percent(brew.viability.high)})
+                    ({Math.round(brew.viability.low * 100)}–{percent(brew.viability.high)})
                   </span>
                 </td>
                 <td>
-                  {shortDay(brew.readyOn)}
-                  {brew.daysLate > 0 && <span className="red"> {brew.daysLate} days late</span>}
+                  <span className="one-line">{shortDay(brew.readyOn)}</span>
+                  {brew.daysLate > 0 && (
+                    <span className="red one-line"> {count(brew.daysLate, 'day')} late</span>
+                  )}
                 </td>
                 <td>
                   {to.length > 0 ? to.join(', ') : <em>{ends.get(brew.brew)?.says ?? '–'}</em>}

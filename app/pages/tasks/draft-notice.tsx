@@ -17,36 +17,35 @@ export function DraftNotice() {
   const adopt = useMutation(adoptDraft(cache));
   const dismiss = useMutation(dismissDraft(cache));
   const again = useMutation(startRun(cache));
-  if (draft === null) return null;
+  if (draft === null) return <p role="status" className="unseen" />;
   const error = adopt.error ?? dismiss.error ?? again.error;
   const busy = adopt.isPending || dismiss.isPending || running;
   return (
     <section className="draft" aria-labelledby="draft">
+      <p role="status" className="unseen">
+        A changed plan is ready to be looked at.
+      </p>
       <h2 id="draft">What would change</h2>
       <p className="quiet">{summaryWords(draft)}</p>
       <ChangeList draft={draft} />
-      <div className="draft-side">
+      <div className="draft-costs">
         <CostTable plan={draft.plan} draft={draft} />
         {draft.stale && <p className="red">{draft.says}</p>}
-        <div className="draft-acts">
-          {draft.stale ? (
-            <Button className="button first" isDisabled={busy} onPress={() => again.mutate()}>
-              Plan again
-            </Button>
-          ) : (
-            <Button
-              className="button first"
-              isDisabled={busy}
-              onPress={() => adopt.mutate(draft.id)}
-            >
-              Adopt
-            </Button>
-          )}
-          <Button className="button" isDisabled={busy} onPress={() => dismiss.mutate(draft.id)}>
-            Keep the old plan
-          </Button>
-        </div>
         {error !== null && <ErrorNotice error={error} />}
+      </div>
+      <div className="draft-acts">
+        {draft.stale ? (
+          <Button className="button first" isDisabled={busy} onPress={() => again.mutate()}>
+            Plan again
+          </Button>
+        ) : (
+          <Button className="button first" isDisabled={busy} onPress={() => adopt.mutate(draft.id)}>
+            Adopt
+          </Button>
+        )}
+        <Button className="button" isDisabled={busy} onPress={() => dismiss.mutate(draft.id)}>
+          Keep the old plan
+        </Button>
       </div>
     </section>
   );
@@ -115,7 +114,7 @@ function Says(props: { brew: string; says: string }) {
 const PARTS = [
   { key: 'cashMinor', says: 'Cash' },
   { key: 'workMinor', says: 'Work' },
-  { key: 'riskMinor', says: 'Risk and regret (a guess)' },
+  { key: 'riskMinor', says: 'Risk, a guess' },
 ] as const;
 
 function CostTable(props: { plan: Plan; draft: Draft }) {
@@ -123,18 +122,18 @@ function CostTable(props: { plan: Plan; draft: Draft }) {
   const say = (minor: number) => money(minor, props.plan);
   return (
     <table className="sums">
-      <caption className="unseen">Cost before and after, by part</caption>
+      <caption className="quiet">Before: with what happened, and nothing else moved.</caption>
       <thead>
         <tr>
           <th scope="col">Cost</th>
           <th scope="col" className="amount">
-            Nothing else moved
+            Before
           </th>
           <th scope="col" className="amount">
-            This draft
+            Draft
           </th>
           <th scope="col" className="amount">
-            Difference
+            That is
           </th>
         </tr>
       </thead>

@@ -45,13 +45,14 @@ export function expectedMl(task: TaskRow, plan: Plan): number | null {
   return figure === 'drawn' && source && source.kind !== 'fresh' ? Math.round(source.drawMl) : null;
 }
 
-/** The next brew days after the task's own day (and not before tomorrow) to which a brew can slip. */
+/** The next brew days of the season, after the task's own day and not before today, to which a brew can slip. */
 export function slipDays(task: TaskRow, house: House, today: string, count = 6): string[] {
   const closed = new Set(house.closed);
-  const from = isoDay(Math.max(dayNumber(task.day), dayNumber(today)) + 1);
+  const from = isoDay(Math.max(dayNumber(task.day) + 1, dayNumber(today)));
+  const last = dayNumber(house.to);
   return nextDays(
     from,
     count,
-    (day) => house.brewDays.includes(weekdayKey(day)) && !closed.has(isoDay(day)),
+    (day) => day <= last && house.brewDays.includes(weekdayKey(day)) && !closed.has(isoDay(day)),
   );
 }

@@ -1,11 +1,12 @@
 // Strains must be told apart: by letter always, by hue and pattern together for thirty of them.
 import { describe, expect, it } from 'vitest';
 import { strainLooks } from '../../../app/parts/strains.ts';
-import { aPlan, aPlannedBrew } from '../../builders/plan.ts';
+import { aHouse, aPlan, aYeast, heron } from '../../builders/plan.ts';
 
-function looksOf(yeasts: string[]) {
-  const brews = yeasts.map((yeast) => aPlannedBrew({ brew: `Beer of ${yeast}`, yeast }));
-  return [...strainLooks(aPlan({ brews, harvests: [], shelf: [] })).values()];
+function looksOf(names: string[]) {
+  const house = aHouse({ yeasts: names.map((yeast) => aYeast({ yeast })) });
+  const plan = aPlan({ brews: [], harvests: [], shelf: [] });
+  return [...strainLooks(plan, house).values()];
 }
 
 describe('looks', () => {
@@ -26,5 +27,12 @@ describe('looks', () => {
     const pairs = new Set(looks.map((look) => `${look.hue} ${look.weave}`));
     expect(pairs.size).toBe(30);
     expect(new Set(looks.map((look) => look.letter)).size).toBe(30);
+  });
+
+  it('do not change when a new plan uses the strains in another order', () => {
+    const house = aHouse();
+    const one = strainLooks(aPlan(), house);
+    const other = strainLooks(aPlan({ brews: [heron()] }), house);
+    expect(other).toEqual(one);
   });
 });

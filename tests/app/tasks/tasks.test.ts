@@ -74,7 +74,7 @@ describe('telling', () => {
     expect(News.parse(pitched)).toMatchObject({ kind: 'brewed', brew: 'Quill', drawnMl: 170 });
   });
 
-  it('offers brew days after the task, never closed ones, never today', () => {
+  it('offers brew days after the task and from today on, never closed ones, none after the season', () => {
     // The house brews on Saturdays and Sundays; Saturday the 16th is closed here.
     const house = aHouse({ closed: ['2027-01-16'] });
     expect(slipDays(row('brew-pitch:Millrace'), house, '2027-01-04', 3)).toEqual([
@@ -83,6 +83,9 @@ describe('telling', () => {
       '2027-01-23',
     ]);
     expect(slipDays(row('brew-pitch:Millrace'), house, '2027-01-20', 1)).toEqual(['2027-01-23']);
+    expect(slipDays(row('brew-pitch:Millrace'), house, '2027-01-23', 1)).toEqual(['2027-01-23']);
+    const short = aHouse({ to: '2027-01-10' });
+    expect(slipDays(row('brew-pitch:Millrace'), short, '2027-01-04')).toEqual(['2027-01-10']);
   });
 });
 

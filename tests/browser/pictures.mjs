@@ -1,0 +1,95 @@
+// Writes pictures of every page into docs/pictures: `node tests/browser/pictures.mjs`. Light, dark and phone, from the real server.
+import { mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { chromium } from 'playwright-core';
+import { root } from '../../api/prepare.mjs';
+import { BROWSER_ARGS, findOrGetBrowser } from './find-browser.mjs';
+import { startRealServer } from './real-server.mjs';
+
+const TODAY = '2027-01-02';
+const folder = join(root, 'docs', 'pictures');
+
+const LOOKS = {
+  light: { viewport: { width: 1440, height: 900 }, colorScheme: 'light' },
+  dark: { viewport: { width: 1440, height: 900 }, colorScheme: 'dark' },
+  phone: {
+    viewport: { width: 390, height: 844 },
+    colorScheme: 'light',
+    isMobile: true,
+    hasTouch: true,
+  },
+};
+
+/** What is taken: a name, where it stands, and what is done before the shutter. */
+function shotsOf(brew) {
+  return [
+    { name: 'season', hash: '#/' },
+    { name: 'season-line', hash: '#/', before: (page) => page.focus(`a[data-brew="${brew}"]`) },
+    {
+      name: 'season-month',
+      hash: '#/',
+      before: (page) => page.getByRole('radio', { name: 'Month' }).click(),
+    },
+    { name: 'pitch', hash: `#/brews/${encodeURIComponent(brew)}` },
+    { name: 'tasks', hash: '#/tasks' },
+    { name: 'calendar', hash: '#/subscribe' },
+  ];
+}
+
+async function photograph(browser, base, look, shots) {
+  const context = await browser.newContext({ ...LOOKS[look], reducedMotion: 'reduce' });
+  for (const { name, hash, before } of shots) {
+    const page = await context.newPage();
+    await page.goto(`${base}/${hash}`);
+    await page.getByRole('heading', { level: 1 }).waitFor();
+    if (before) await before(page);
+    await page.waitForTimeout(250);
+    const file = `${name}-${look}.png`;
+    await page.screenshot({ path: join(folder, file), fullPage: look !== 'phone' });
+    console.log(`docs/pictures/${file}`);
+    await page.close();
+  }
+  await context.close();
+}
+
+/** A brew slips and the draft is shown; last, for it changes the season. */
+async function photographDraft(browser, base) {
+  for (const look of ['light', 'phone']) {
+    const context = await browser.newContext({ ...LOOKS[look], reducedMotion: 'reduce' });
+    const page = await context.newPage();
+    await page.goto(`${base}/#/tasks`);
+    await page.getByRole('heading', { level: 1 }).waitFor();
+    if ((await page.locator('#draft').count()) === 0) {
+      const show = page.getByRole('button', { name: /^Show the/ });
+      if (await show.isVisible()) await show.click();
+      await page
+        .getByRole('button', { name: /^Slipped to/ })
+        .first()
+        .click();
+      await page.screenshot({ path: join(folder, `slip-${look}.png`) });
+      await page.getByRole('button', { name: 'Plan around it' }).click();
+      await page.locator('#draft').waitFor({ timeout: 120_000 });
+    }
+    await page.evaluate(() => window.scrollTo(0, 0));
+    await page.screenshot({ path: join(folder, `draft-${look}.png`) });
+    console.log(`docs/pictures/draft-${look}.png`);
+    await context.close();
+  }
+}
+
+mkdirSync(folder, { recursive: true });
+const server = await startRealServer(TODAY);
+const browser = await chromium.launch({
+  executablePath: await findOrGetBrowser(),
+  args: BROWSER_ARGS,
+});
+try {
+  const { plan } = await server.read('/api/plan');
+  const fed = plan.brews.filter((brew) => brew.source.kind === 'harvest');
+  const shots = shotsOf(fed[Math.floor(fed.length / 2)]?.brew ?? plan.brews[0]?.brew ?? '');
+  for (const look of Object.keys(LOOKS)) await photograph(browser, server.base, look, shots);
+  await photographDraft(browser, server.base);
+} finally {
+  await browser.close();
+  await server.stop();
+}
