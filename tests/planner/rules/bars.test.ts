@@ -30,7 +30,7 @@ const brew = fc.record({
   tankDays: fc.integer({ min: 7, max: 20 }),
   dryHopDay: maybe(fc.integer({ min: 2, max: 10 })),
   souring: maybe(fc.constantFrom('kettle' as const, 'mixed' as const)),
-  additions: fc.constantFrom([], ['fruit']),
+  additions: fc.constantFrom<string[]>([], ['fruit']),
 });
 
 const jar = fc.record({
@@ -39,7 +39,7 @@ const jar = fc.record({
   harvestedOn: fc.integer({ min: -40, max: 3 }).map((days) => daysAfter('2027-03-01', days)),
   sourceOg: fc.constantFrom(null, 1.045, 1.062, 1.07, 1.08),
   sourceSouring: maybe(fc.constantFrom('kettle' as const, 'mixed' as const)),
-  sourceAdditions: fc.constantFrom([], ['smoke']),
+  sourceAdditions: fc.constantFrom<string[]>([], ['smoke']),
   sourceDryHopped: fc.boolean(),
   state: fc.constantFrom('sound' as const, 'watch' as const, 'suspect' as const),
 });
