@@ -2,6 +2,7 @@
 import { createHash } from 'node:crypto';
 import { Hono } from 'hono';
 import { DateTime } from 'luxon';
+import type { IsoDay } from '../../planner/index.ts';
 import { calendarText } from '../feed/calendar.ts';
 import { HISTORY_DAYS } from '../feed/entries.ts';
 import { matches } from '../feed/token.ts';
@@ -11,6 +12,8 @@ import { readHouse } from '../store/house.ts';
 import { errorBody } from './errors.ts';
 import type { Parts } from './parts.ts';
 
+const MAX_KEPT = 100;
+
 /** The feed that a token opens; all are tried, so that the time taken does not tell which one. */
 function opened(feeds: readonly StoredFeed[], token: string): StoredFeed | null {
   let found: StoredFeed | null = null;
@@ -18,17 +21,20 @@ function opened(feeds: readonly StoredFeed[], token: string): StoredFeed | null 
   return found;
 }
 
-async function textOf(parts: Parts, feed: StoredFeed): Promise<string> {
+type Rendered = { text: string; tag: string; timeZone: string; today: IsoDay };
+
+async function render(parts: Parts, feed: StoredFeed): Promise<Rendered> {
   const { db } = parts.store;
   const stored = await readHouse(db);
   const timeZone = stored?.house.timeZone ?? 'utc';
-  const from = DateTime.fromISO(parts.today(timeZone), { zone: 'utc' })
+  const today = parts.today(timeZone);
+  const from = DateTime.fromISO(today, { zone: 'utc' })
     .minus({ days: HISTORY_DAYS })
     .toFormat('yyyy-MM-dd');
   const entries = (await readEntries(db, from)).filter(
     (row) => feed.kinds === null || feed.kinds.includes(row.task.kind),
   );
-  return calendarText({
+  const text = calendarText({
     name: stored === null ? 'Barmline' : `${stored.house.name}: yeast tasks`,
     timeZone,
     base: parts.base,
@@ -40,6 +46,23 @@ async function textOf(parts: Parts, feed: StoredFeed): Promise<string> {
       task: row.task,
     })),
   });
+  const tag = `"${createHash('sha256').update(text).digest('base64url')}"`;
+  return { text, tag, timeZone, today };
+}
+
+/** Renders a feed anew only when something was written or the day has changed: calendars ask far more often. */
+function renderer(parts: Parts): (feed: StoredFeed) => Promise<Rendered> {
+  const kept = new Map<string, Rendered & { version: number }>();
+  return async (feed) => {
+    const version = parts.store.version();
+    const found = kept.get(feed.id);
+    if (found?.version === version && found.today === parts.today(found.timeZone)) return found;
+    const rendered = await render(parts, feed);
+    kept.delete(feed.id);
+    if (kept.size >= MAX_KEPT) kept.clear();
+    if (version !== null) kept.set(feed.id, { ...rendered, version });
+    return rendered;
+  };
 }
 
 /** Whether If-None-Match names this tag (RFC 9110 §13.1.2: compared weakly; `*` names all). */
@@ -49,8 +72,9 @@ export function namesTag(ifNoneMatch: string | undefined, tag: string): boolean 
   return ifNoneMatch.split(',').some((given) => given.trim().replace(/^W\//, '') === tag);
 }
 
-export const calendarRoutes = (parts: Parts) =>
-  new Hono().get('/:file{[A-Za-z0-9_-]{43}\\.ics}', async (c) => {
+export const calendarRoutes = (parts: Parts) => {
+  const rendered = renderer(parts);
+  return new Hono().get('/:file{[A-Za-z0-9_-]{43}\\.ics}', async (c) => {
     const token = c.req.param('file').slice(0, -'.ics'.length);
     const feed = opened(await readFeeds(parts.store.db), token);
     if (feed === null) {
@@ -62,8 +86,7 @@ export const calendarRoutes = (parts: Parts) =>
         404,
       );
     }
-    const text = await textOf(parts, feed);
-    const tag = `"${createHash('sha256').update(text).digest('base64url')}"`;
+    const { text, tag } = await rendered(feed);
     // Nothing but the tag tells versions apart: no Last-Modified that could go backwards.
     c.header('ETag', tag);
     c.header('Cache-Control', 'private, no-cache');
@@ -72,3 +95,4 @@ export const calendarRoutes = (parts: Parts) =>
     c.header('Content-Length', String(Buffer.byteLength(text)));
     return c.body(text, 200);
   });
+};

@@ -17,8 +17,8 @@ export type Store = {
   db: Db;
   /** All or nothing, one writer after the other: what the work throws takes everything back. */
   write: <T>(work: (tx: Db) => Promise<T>) => Promise<T>;
-  /** Moves on with every write that may have changed something; for caches. */
-  version: () => number;
+  /** Moves on with every write, for caches; null where others may write without this server knowing. */
+  version: () => number | null;
   now: () => Date;
   close: () => void;
 };
@@ -75,7 +75,12 @@ export async function openStore(options: StoreOptions): Promise<Store> {
     client.close();
     throw error instanceof StoreError ? error : new StoreError(sentenceFor(error, options.url));
   }
-  return storeOn(client, drizzle(client, { schema: tables }), now);
+  return storeOn(
+    client,
+    drizzle(client, { schema: tables }),
+    now,
+    databaseFile(options.url) !== null,
+  );
 }
 
 /** Write-ahead log and a full sync at every commit: what was acknowledged survives a power cut. */
@@ -100,7 +105,12 @@ async function keepCopy(client: Client, url: string, last: string, now: () => Da
   if (!existsSync(copy)) await client.execute({ sql: 'VACUUM INTO ?', args: [copy] });
 }
 
-function storeOn(client: Client, db: LibSQLDatabase<typeof tables>, now: () => Date): Store {
+function storeOn(
+  client: Client,
+  db: LibSQLDatabase<typeof tables>,
+  now: () => Date,
+  alone: boolean,
+): Store {
   // NOTE: a second writer on a file database would block the whole process while it waits for the
   // first, so writers queue here and never meet in the database.
   let last: Promise<unknown> = Promise.resolve();
@@ -119,7 +129,7 @@ function storeOn(client: Client, db: LibSQLDatabase<typeof tables>, now: () => D
       last = mine.catch(() => undefined);
       return mine;
     },
-    version: () => version,
+    version: () => (alone ? version : null),
     now,
     close: () => client.close(),
   };
