@@ -87,6 +87,16 @@ test('an empty folder: the demo house is planned, shown and served; a second sta
   const text = await feed.text();
   expect(readCalendar(text).events.length).toBeGreaterThan(100);
   const plan = (await (await fetch(`http://127.0.0.1:${port}/api/plan`)).json()) as { id: string };
+  // Over a socket: no body at all, an empty one, and one that does not say what it is.
+  const nobody = `http://127.0.0.1:${port}/api/runs/${crypto.randomUUID()}/stop`;
+  expect((await fetch(nobody, { method: 'POST' })).status).toBe(404);
+  expect((await fetch(nobody, { method: 'POST', body: '' })).status).toBe(415);
+  const dismiss = `http://127.0.0.1:${port}/api/draft/dismiss`;
+  expect((await fetch(dismiss, { method: 'POST' })).status).toBe(400);
+  expect((await fetch(dismiss, { method: 'POST', body: '{}' })).status).toBe(415);
+  // A page of another site that a browser would let send this without asking first:
+  const foreign = { Origin: 'https://evil.example' };
+  expect((await fetch(dismiss, { method: 'POST', headers: foreign })).status).toBe(403);
   // Nobody else on this machine reads what lies in the data folder.
   expect(statSync(join(folder, 'data')).mode & 0o077).toBe(0);
 
