@@ -39,6 +39,7 @@ export const ThreadMark = memo(function ThreadMark(props: {
         <stop className="ink" offset="0" stopOpacity={thread.startInk} />
         <stop className="ink" offset="1" stopOpacity={thread.endInk} />
       </linearGradient>
+      <path className="casing" d={thread.core} strokeWidth={thread.startWidth + 2} />
       {thread.lead && (
         <path
           className="strand"
