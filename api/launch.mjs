@@ -5,6 +5,7 @@ import { pathToFileURL } from 'node:url';
 import {
   buildPage,
   buildServer,
+  forgetBuild,
   installPackages,
   PrepareError,
   root,
@@ -50,15 +51,23 @@ async function command(entry, args) {
   process.exitCode = await run(args);
 }
 
-/** Server and page rebuilt as they are saved; the page at Vite's address hands /api and /feed on. */
-async function develop(args) {
+/**
+ * Server and page rebuilt as they are saved: the server restarts, and the page at Vite's own address
+ * renews itself and hands /api and /feed on to the server.
+ */
+async function develop() {
   await installPackages();
   await Promise.all([buildServer(), buildPage()]);
-  const node = (...words) => spawn(process.execPath, words, { cwd: root, stdio: 'inherit' });
+  // From here on the build changes without its stamp: the next start has to build anew.
+  forgetBuild(serverDir);
+  const port = process.env.BARMLINE_PORT ?? '8642';
+  const env = { ...process.env, BARMLINE_DEV_API: `http://127.0.0.1:${port}` };
+  const node = (...words) => spawn(process.execPath, words, { cwd: root, stdio: 'inherit', env });
   const vite = join(root, 'node_modules', 'vite', 'bin', 'vite.js');
+  const rebuild = ['build', '--config', 'api/vite.config.ts', '--watch', '--emptyOutDir', 'false'];
   const parts = [
-    node(vite, 'build', '--config', 'api/vite.config.ts', '--watch', '--logLevel', 'warn'),
-    node('--watch', join(serverDir, 'main.js'), ...args),
+    node(vite, ...rebuild, '--logLevel', 'warn'),
+    node('--watch', '--watch-preserve-output', join(serverDir, 'main.js')),
     node(vite, '--config', 'app/vite.config.ts'),
   ];
   const stop = () => {
@@ -75,7 +84,7 @@ export async function launch(args) {
     const [first, ...rest] = args;
     if (first === 'plan') await command('plan-command', rest);
     else if (first === 'schema') await command('schema-command', rest);
-    else if (first === 'dev') await develop(rest);
+    else if (first === 'dev') await develop();
     else await serve();
   } catch (error) {
     if (!(error instanceof PrepareError)) throw error;

@@ -135,6 +135,9 @@ function stampOf(folder) {
   }
 }
 
+/** The next start builds this anew, whatever the sources. */
+export const forgetBuild = (folder) => rmSync(join(folder, STAMP), { force: true });
+
 /** Builds into a folder beside the target and then swaps them: nobody sees half a build. */
 async function build({ what, target, config, sources }) {
   const print = fingerprint(sources);

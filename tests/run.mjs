@@ -2,12 +2,17 @@
 //
 // `node tests/run.mjs types lint units browser` runs only the kinds that are named.
 import { mkdirSync, readFileSync, rmSync } from 'node:fs';
-import { join } from 'node:path';
+import { join, relative } from 'node:path';
 import { buildPage, buildServer, installPackages, root, runTool } from '../api/prepare.mjs';
 
 const reports = join(root, '.build', 'reports');
 const shown = { stdio: ['ignore', 1, 2] };
-const one = (code) => ({ passed: code === 0 ? 1 : 0, failed: code === 0 ? 0 : 1, skipped: 0 });
+const one = (code) => ({
+  passed: code === 0 ? 1 : 0,
+  failed: code === 0 ? 0 : 1,
+  skipped: 0,
+  names: [],
+});
 
 /** Counts what Vitest reports. A file that does not even load holds no counted test: it counts as one. */
 async function vitest(name, config, env = {}) {
@@ -18,18 +23,20 @@ async function vitest(name, config, env = {}) {
   const code = await runTool('vitest/vitest.mjs', args, { ...shown, env });
   try {
     const result = JSON.parse(readFileSync(report, 'utf8'));
-    const unloaded = result.testResults.filter(
-      (file) =>
-        file.status === 'failed' && !file.assertionResults.some((t) => t.status === 'failed'),
-    ).length;
-    const failed = result.numFailedTests + unloaded;
+    const names = result.testResults.flatMap((file) => {
+      const path = relative(root, file.name);
+      const failed = file.assertionResults.filter((test) => test.status === 'failed');
+      if (failed.length > 0) return failed.map((test) => `${path}: ${test.fullName}`);
+      return file.status === 'failed' ? [`${path}: the file itself`] : [];
+    });
     return {
       passed: result.numPassedTests,
-      failed: code !== 0 && failed === 0 ? 1 : failed,
+      failed: code !== 0 && names.length === 0 ? 1 : names.length,
       skipped: result.numPendingTests + result.numTodoTests,
+      names,
     };
   } catch {
-    return { passed: 0, failed: 1, skipped: 0 };
+    return { passed: 0, failed: 1, skipped: 0, names: [] };
   }
 }
 
@@ -66,7 +73,7 @@ async function main(wanted) {
   const check = async (name, work) => {
     console.log(`\n── ${name}`);
     const from = performance.now();
-    let counts = { passed: 0, failed: 1, skipped: 0 };
+    let counts = one(1);
     try {
       counts = await work();
     } catch (error) {
@@ -85,12 +92,13 @@ async function main(wanted) {
 
   const sum = (key) => results.reduce((total, result) => total + result[key], 0);
   console.log('\n── summary');
-  for (const { name, passed, failed, skipped, seconds } of results) {
+  for (const { name, passed, failed, skipped, seconds, names } of results) {
     const verdict = failed > 0 ? 'FAILED' : 'ok';
     const took = `${seconds.toFixed(1)} s`.padStart(8);
     console.log(
       `${verdict.padEnd(7)}${took}  ${name}: ${passed} passed, ${failed} failed, ${skipped} skipped`,
     );
+    for (const test of names) console.log(`        ${test}`);
   }
   const [passed, failed, skipped] = [sum('passed'), sum('failed'), sum('skipped')];
   console.log(`\n${passed} passed, ${failed} failed, ${skipped} skipped`);

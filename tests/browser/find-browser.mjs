@@ -83,8 +83,10 @@ async function fromDebian() {
   if (process.getuid?.() !== 0 || !existsSync('/usr/bin/apt-get')) return;
   const env = { DEBIAN_FRONTEND: 'noninteractive' };
   const options = { env, timeoutMs: 10 * 60_000 };
+  // without a font of its own a bare machine shows boxes for letters
+  const packages = ['chromium', 'fonts-liberation'];
   await run('apt-get', ['-q', 'update'], options);
-  await run('apt-get', ['-q', 'install', '-y', '--no-install-recommends', 'chromium'], options);
+  await run('apt-get', ['-q', 'install', '-y', '--no-install-recommends', ...packages], options);
 }
 
 async function fromPlaywright() {

@@ -2,6 +2,7 @@
 import { mkdtemp, readFile, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import fc from 'fast-check';
 import { afterAll, expect, test } from 'vitest';
 import {
@@ -14,7 +15,7 @@ import {
 import type { House } from '../../../planner/index.ts';
 import { aBrew, aHouse, aJar, aTank, aYeast } from '../../builders/plan.ts';
 
-const seasons = new URL('../../seasons/', import.meta.url).pathname;
+const seasons = fileURLToPath(new URL('../../seasons/', import.meta.url));
 const encoder = new TextEncoder();
 
 const bytesOf = (texts: { readonly [file: string]: string }) =>
