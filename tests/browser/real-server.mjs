@@ -23,10 +23,11 @@ function freePort() {
 /**
  * Starts `node api/start.mjs` with an empty data folder and waits until its first plan is in force.
  * @param today the day that the server takes for today
+ * @param kept a data folder that an earlier server left, to go on with
  */
-export async function startRealServer(today) {
+export async function startRealServer(today, kept = null) {
   const port = await freePort();
-  const folder = mkdtempSync(join(tmpdir(), 'barmline-browser-'));
+  const folder = kept ?? mkdtempSync(join(tmpdir(), 'barmline-browser-'));
   const child = spawn(process.execPath, ['api/start.mjs'], {
     cwd: root,
     stdio: ['ignore', 'pipe', 'pipe'],
@@ -47,12 +48,13 @@ export async function startRealServer(today) {
   const gone = new Promise((resolve) => child.on('exit', resolve));
   const base = `http://127.0.0.1:${port}`;
 
-  async function stop() {
+  /** @param keep leave the data folder to the next server */
+  async function stop(keep = false) {
     child.kill('SIGINT');
     const late = setTimeout(() => child.kill('SIGKILL'), 10_000);
     await gone;
     clearTimeout(late);
-    rmSync(folder, { recursive: true, force: true });
+    if (!keep) rmSync(folder, { recursive: true, force: true });
   }
 
   async function read(path) {
@@ -64,7 +66,7 @@ export async function startRealServer(today) {
   const end = Date.now() + PATIENCE_MS;
   while (Date.now() < end && child.exitCode === null) {
     const answer = await read('/api/plan').catch(() => null);
-    if (answer?.plan) return { base, read, stop, said: () => said };
+    if (answer?.plan) return { base, folder, read, stop, said: () => said };
     await new Promise((resolve) => setTimeout(resolve, 250));
   }
   await stop();

@@ -1,10 +1,12 @@
 // A season in a real Chromium against the real server on an empty data folder: see it, ask why, subscribe, slip, adopt.
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { DraftAnswer, PlanAnswer, TaskRow } from '../../api/routes/shapes.ts';
+import type { DraftAnswer, PlanAnswer, Run, TaskRow } from '../../api/routes/shapes.ts';
 import type { Plan } from '../../planner/index.ts';
 import { axeFindings, LAPTOP, type Look, openBrowser, openPage, PHONE } from './a-page.ts';
 import { type RealServer, startRealServer } from './real-server.mjs';
+
+type CurrentRun = { run: Run };
 
 const TODAY = '2027-01-02';
 let server: RealServer;
@@ -194,6 +196,28 @@ describe('a brew slips', () => {
       const moved = after.brews.find((one) => one.brew === brew.brew);
       expect((moved?.day ?? '') > brew.day).toBe(true);
       expect(uidOf(await feedOf())).toBe(uid);
+    });
+  });
+
+  it('stops a search when told to, keeps its best, and lets the old plan stand', async () => {
+    const before = await server.read<PlanAnswer>('/api/plan');
+    await onPage(LAPTOP, '#/tasks', async (page) => {
+      const show = page.getByRole('button', { name: /^Show the/ });
+      if (await show.isVisible()) await show.click();
+      await page
+        .getByRole('button', { name: /^Slipped to …: Brew/ })
+        .nth(1)
+        .click();
+      await page.getByRole('button', { name: 'Plan around it' }).click();
+      await page.getByRole('button', { name: 'Stop and keep the best' }).click();
+      await page.getByRole('heading', { name: 'What would change' }).waitFor();
+      const { run } = await server.read<CurrentRun>('/api/runs/current');
+      expect(run.state).toBe('stopped');
+      await page.getByRole('button', { name: 'Keep the old plan' }).click();
+      await page.getByRole('heading', { name: 'What would change' }).waitFor({ state: 'detached' });
+      const after = await server.read<PlanAnswer>('/api/plan');
+      expect(after.id).toBe(before.id);
+      expect((await server.read<DraftAnswer>('/api/draft')).draft).toBeNull();
     });
   });
 });

@@ -1,0 +1,76 @@
+// The first brew and its harvest told from a phone beside the kettle, weeks after the season was planned.
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { DraftAnswer, PlanAnswer } from '../../api/routes/shapes.ts';
+import type { PlannedHarvest } from '../../planner/index.ts';
+import { axeFindings, openBrowser, openPage, PHONE } from './a-page.ts';
+import { type RealServer, startRealServer } from './real-server.mjs';
+
+const PLANNED_ON = '2027-01-02';
+let server: RealServer;
+let browser: Browser;
+let harvest: PlannedHarvest;
+
+beforeAll(async () => {
+  const early = await startRealServer(PLANNED_ON);
+  const { plan } = await early.read<PlanAnswer>('/api/plan');
+  const brewed = plan?.brews.filter((brew) => brew.source.kind !== 'harvest') ?? [];
+  const first = plan?.harvests
+    .filter((one) => brewed.some((brew) => brew.brew === one.brew))
+    .filter((one) => one.jars.some((jar) => jar.for !== null))
+    .toSorted((a, b) => a.day.localeCompare(b.day))[0];
+  await early.stop(true);
+  if (!first) throw new Error('the plan harvests nothing');
+  harvest = first;
+  [server, browser] = await Promise.all([
+    startRealServer(harvest.day, early.folder),
+    openBrowser(),
+  ]);
+}, 300_000);
+afterAll(async () => {
+  await browser?.close();
+  await server?.stop();
+});
+
+describe('on the day of the first harvest', () => {
+  it('a second start keeps the plan', async () => {
+    const { plan } = await server.read<PlanAnswer>('/api/plan');
+    expect(plan?.today).toBe(PLANNED_ON);
+  });
+
+  it('tells the brew, then the harvest with a short figure, and adopts what follows', async () => {
+    const { page, complaints, close } = await openPage(browser, PHONE);
+    await page.goto(server.base);
+    await page.getByRole('button', { name: new RegExp(`^Done: Brew ${harvest.brew}:`) }).click();
+    // That the brew went as planned changes nothing that has to be planned anew, or little: a draft
+    // may come of it, and telling goes on all the same.
+    const figures = page.getByRole('button', {
+      name: new RegExp(`^Done with these figures: Harvest .*${harvest.brew}`),
+    });
+    await figures.click();
+    const field = page.getByRole('textbox', { name: /Settled slurry/ });
+    expect(Number(await field.inputValue())).toBe(Math.round(harvest.settledMl.likely));
+    expect(await axeFindings(page)).toEqual([]);
+    await field.fill('60');
+    await page.getByRole('button', { name: /^Done on/ }).click();
+    await page.getByRole('dialog').waitFor({ state: 'detached' });
+    await page.getByText(`${harvest.brew} gave 60 mL`).waitFor();
+
+    await page.getByRole('button', { name: 'Stop and keep the best' }).click();
+    await page.getByRole('heading', { name: 'What would change' }).waitFor();
+    const { draft } = await server.read<DraftAnswer>('/api/draft');
+    const drawn = draft?.plan.brews.reduce((sum, brew) => {
+      const fromIt = brew.source.kind === 'harvest' && brew.source.brew === harvest.brew;
+      return sum + (fromIt && brew.source.kind === 'harvest' ? brew.source.drawMl : 0);
+    }, 0);
+    expect(drawn).toBeLessThanOrEqual(60);
+    await page.getByRole('button', { name: 'Adopt' }).click();
+    await page.getByRole('heading', { name: 'What would change' }).waitFor({ state: 'detached' });
+    const { plan } = await server.read<PlanAnswer>('/api/plan');
+    const kept = plan?.harvests.find((one) => one.brew === harvest.brew);
+    expect(plan?.brews.find((brew) => brew.brew === harvest.brew)?.done).toBe(true);
+    if (kept) expect(kept.settledMl.likely).toBe(60);
+    expect(complaints).toEqual([]);
+    await close();
+  });
+});
