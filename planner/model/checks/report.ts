@@ -62,16 +62,25 @@ export function reportOn(draft: Draft, place: Placing, found: Found[]): Report {
   };
 }
 
-/** How many letters have to change to make one text of the other, up to `limit`. */
+/**
+ * How many letters have to be put in, left out, changed or swapped with their neighbour to make one
+ * text of the other; more than `limit` where their lengths alone are further apart.
+ */
 function distance(a: string, b: string, limit: number): number {
   if (Math.abs(a.length - b.length) > limit) return limit + 1;
+  let beforeLast: number[] = [];
   let last = Array.from({ length: b.length + 1 }, (_, j) => j);
   for (let i = 1; i <= a.length; i++) {
     const next = [i];
     for (let j = 1; j <= b.length; j++) {
       const changed = (last[j - 1] ?? 0) + (a[i - 1] === b[j - 1] ? 0 : 1);
-      next.push(Math.min(changed, (last[j] ?? 0) + 1, (next[j - 1] ?? 0) + 1));
+      const swapped =
+        i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1]
+          ? (beforeLast[j - 2] ?? 0) + 1
+          : changed;
+      next.push(Math.min(changed, swapped, (last[j] ?? 0) + 1, (next[j - 1] ?? 0) + 1));
     }
+    beforeLast = last;
     last = next;
   }
   return last[b.length] ?? limit + 1;

@@ -2,6 +2,7 @@
 import { mkdir, mkdtemp, rename, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import fc from 'fast-check';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import {
   readFolder,
@@ -234,4 +235,40 @@ test('a folder in the place of a file is said', async () => {
   await mkdir(join(here, 'jars.csv'));
   const { problems } = await readFolder(here);
   expect(problems.map(({ code, path }) => `${code} ${path}`)).toEqual(['unreadable-file jars.csv']);
+});
+
+// Bytes as a fallen-over editor, a spreadsheet or a cat on the keyboard may leave them.
+const anyBytes = fc.oneof(
+  fc.uint8Array({ maxLength: 200 }),
+  fc
+    .string({ unit: fc.constantFrom(...'",;\t\r\n|\\{}[]:0a'), maxLength: 80 })
+    .map((text) => encoder.encode(text)),
+);
+
+test('any bytes in any file are answered in sentences', () => {
+  fc.assert(
+    fc.property(fc.constantFrom(...SEASON_FILES), anyBytes, (file, bytes) => {
+      const { problems } = reading({ [file]: bytes });
+      for (const problem of problems) {
+        expect(problem.path.startsWith(file)).toBe(true);
+        expect(problem.message).toMatch(/\S.*\.$/s);
+        expect(problem.remedy).not.toBe('');
+      }
+      expect(problems.some((problem) => problem.level === 'error')).toBe(true);
+    }),
+    { seed: 20270109, numRuns: 150 },
+  );
+});
+
+test('a row cut off, doubled or shuffled inside a sound file is answered in sentences', () => {
+  const brews = texts['brews.csv'];
+  fc.assert(
+    fc.property(fc.nat(brews.length), fc.nat(40), fc.string({ maxLength: 3 }), (at, gap, put) => {
+      const cut = brews.slice(0, at) + put + brews.slice(at + gap);
+      const { house, problems } = reading({ 'brews.csv': cut });
+      expect(house === null).toBe(problems.some((problem) => problem.level === 'error'));
+      for (const problem of problems) expect(problem.message).toMatch(/\S.*\.$/s);
+    }),
+    { seed: 20270109, numRuns: 150 },
+  );
 });
