@@ -1,9 +1,11 @@
 // Small random seasons for properties: a few brews, tanks, strains and jars, as a brewer might have them.
 import fc from 'fast-check';
 import type { House, Weekday } from '../../planner/model/index.ts';
+import { RULES } from '../../planner/rules/index.ts';
 import { aBrew, aJar, aSeason, aTank, aYeast, daysAfter, MONDAY } from './season.ts';
 
 const STRAINS = ['Ash', 'Birch'];
+const RELAXABLE = RULES.filter((rule) => rule.level === 'hard' && rule.relaxedTo).map((r) => r.id);
 const maybe = <T>(value: fc.Arbitrary<T>) => fc.option(value, { nil: null, freq: 2 });
 const days = (min: number, max: number) =>
   fc.integer({ min, max }).map((n) => daysAfter(MONDAY, n));
@@ -53,7 +55,7 @@ export const seasons: fc.Arbitrary<House> = fc
     jarMl: fc.constantFrom(100, 500),
     settleDays: fc.integer({ min: 0, max: 2 }),
     vessels: fc.integer({ min: 0, max: 2 }),
-    relaxed: fc.constantFrom<string[]>([], [], ['dry-hopped', 'additions']),
+    relaxed: fc.oneof(fc.constant<string[]>([]), fc.subarray(RELAXABLE)),
   })
   .map((s) =>
     aSeason({
