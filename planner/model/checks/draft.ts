@@ -12,7 +12,14 @@ export type ListName = (typeof LISTS)[number];
 /** What one row of each list is called, and the key that holds its name. */
 export const ROW_NOUN = { tanks: 'tank', yeasts: 'yeast', jars: 'jar', brews: 'brew' } as const;
 
-export const ROW_SCHEMA = { tanks: Tank, yeasts: Yeast, jars: Jar, brews: Brew } as const;
+const ROW_SCHEMA = {
+  tanks: Tank.partial(),
+  yeasts: Yeast.partial(),
+  jars: Jar.partial(),
+  brews: Brew.partial(),
+} as const;
+
+const HEAD_SCHEMA = House.omit({ tanks: true, yeasts: true, jars: true, brews: true }).partial();
 
 /** As `T`, with any of its fields unknown. */
 export type Loose<T> = { [K in keyof T]?: T[K] | undefined };
@@ -91,13 +98,12 @@ export function draftOfParts(input: unknown, faults: readonly (readonly Property
     return value.map((row: unknown, at) => {
       const schema = ROW_SCHEMA[list];
       const faulty = faultyKeys(rowFaults.get(`${list} ${at}`) ?? [], [list, at]);
-      const parsed = schema.partial().safeParse(soundPart(row, schema.shape, faulty));
+      const parsed = schema.safeParse(soundPart(row, schema.shape, faulty));
       return parsed.success ? without(parsed.data, faulty) : {};
     });
   };
-  const headSchema = House.omit({ tanks: true, yeasts: true, jars: true, brews: true });
   const faulty = faultyKeys(faults, []);
-  const head = headSchema.partial().safeParse(soundPart(document, headSchema.shape, faulty));
+  const head = HEAD_SCHEMA.safeParse(soundPart(document, HEAD_SCHEMA.shape, faulty));
   return {
     head: head.success ? without(head.data, faulty) : {},
     tanks: rows('tanks') as Loose<Tank>[],
