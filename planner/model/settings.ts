@@ -71,7 +71,7 @@ export const SETTINGS = {
     source: 'suppliers between 14 days and 6 weeks (docs/science.md); home value ' + CP,
   },
   viabilityFloor: {
-    says: 'Slurry with a smaller likely share of living cells is not pitched without a starter.',
+    says: 'Yeast with a smaller likely share of living cells is not pitched without a starter.',
     unit: 'share',
     min: 0,
     max: 1,

@@ -24,7 +24,10 @@ export function tellFallback(desk: Desk, t: Timeline, b: number): Told {
     p.today,
     source < p.jars.length ? p.today : (t.usableFrom[source - p.jars.length] as number),
   );
-  const dayBefore = Math.max(there, Math.min(use, open(use - 1)));
+  const opens = p.days.nextOpen[there - p.days.first] as number;
+  const before = open(use - 1);
+  // the day before, unless there is nothing to check by then; never on a closed day
+  const dayBefore = before >= there ? before : Math.min(opens, use);
   const told = (kind: Told['fallback']['kind'], day: number, says: string): Told => ({
     checkOn: isoDay(day),
     fallback: { kind, decideBy: isoDay(day), says },

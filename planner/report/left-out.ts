@@ -1,5 +1,5 @@
 // For each brew left out: what blocks it where it comes nearest to fitting, and the smallest change found that frees it.
-import type { Facts, House, Pin, Plan } from '../model/index.ts';
+import { type Facts, type House, type Pin, type Plan, SETTINGS } from '../model/index.ts';
 import { plural } from '../rules/rule.ts';
 import { Desk } from '../search/desk.ts';
 import { insertBest } from '../search/insert.ts';
@@ -27,17 +27,20 @@ export function tellLeftOut(
 ): Plan['leftOut'][number] {
   const brew = plan.problem.brews[b];
   const freed = whenFree(plan, b, input);
+  const blocked = blockers(desk, plan, b);
   return {
     brew: brew?.name ?? '?',
     priority: brew?.priority ?? 1,
-    blockedBy: blockers(desk, plan, b),
+    blockedBy: blocked.map(({ rule, says }) => ({ rule, says })),
     nearestDay: freed === null ? null : isoDay(freed.day),
-    wayOut: wayOut(plan, b, freed),
+    wayOut: wayOut(plan, b, freed, blocked),
   };
 }
 
+type Blocker = { rule: string; says: string; remedy: string };
+
 /** The rules that block it where the fewest are broken. */
-function blockers(desk: Desk, plan: Timeline, b: number): Plan['leftOut'][number]['blockedBy'] {
+function blockers(desk: Desk, plan: Timeline, b: number): Blocker[] {
   const p = plan.problem;
   const brew = p.brews[b];
   if (!brew) return [];
@@ -46,7 +49,7 @@ function blockers(desk: Desk, plan: Timeline, b: number): Plan['leftOut'][number
   const days = brew.days.length > 0 ? [...brew.days] : [Math.max(brew.earliest, p.from)];
   const tanks = brew.tanks.length > 0 ? brew.tanks : p.tanks.map((_, i) => i);
   let least = Infinity;
-  let found: { rule: string; says: string }[] = [];
+  let found: Blocker[] = [];
   for (const day of days) {
     for (const tank of tanks) {
       for (const yeast of brew.yeasts) {
@@ -64,24 +67,28 @@ function blockers(desk: Desk, plan: Timeline, b: number): Plan['leftOut'][number
         found = hardFindings(desk.judge, t).map(({ rule, fact }) => ({
           rule: rule.id,
           says: rule.explain(t, fact),
+          remedy: rule.remedy(t, fact),
         }));
       }
     }
   }
-  if (tanks.length === 0) found.push({ rule: 'no-tank', says: 'The house has no tank.' });
-  if (brew.yeasts.length === 0)
-    found.push({ rule: 'no-yeast', says: 'None of its yeasts is kept in the house.' });
+  if (tanks.length === 0) {
+    found.push({ rule: 'no-tank', says: 'The house has no tank.', remedy: 'Add a tank.' });
+  }
+  if (brew.yeasts.length === 0) {
+    const says = 'None of its yeasts is kept in the house.';
+    found.push({ rule: 'no-yeast', says, remedy: 'Add one of its yeasts to the house.' });
+  }
   return found;
 }
 
-/** The first day on which it fits into this plan if it may be wanted at any time; tried on the plan, not guessed. */
+/** The first day on which it fits into this plan if it may be late without limit; tried on the plan, not guessed. */
 function whenFree(plan: Timeline, b: number, input: Input): { day: number; ready: number } | null {
   const name = plan.problem.brews[b]?.name;
   const house: House = {
     ...input.house,
-    brews: input.house.brews.map((row) =>
-      row.brew === name ? { ...row, readyBy: null, brewOn: null } : row,
-    ),
+    rules: { ...input.house.rules, maxLateDays: SETTINGS.maxLateDays.max },
+    brews: input.house.brews.map((row) => (row.brew === name ? { ...row, brewOn: null } : row)),
   };
   const problem = compile(house, input.today, input.facts, input.pins, input.inForce);
   const t = new Timeline(problem);
@@ -96,7 +103,12 @@ function whenFree(plan: Timeline, b: number, input: Input): { day: number; ready
   return { day: t.day[b] as number, ready: t.ready[b] as number };
 }
 
-function wayOut(plan: Timeline, b: number, freed: { day: number; ready: number } | null): string {
+function wayOut(
+  plan: Timeline,
+  b: number,
+  freed: { day: number; ready: number } | null,
+  blocked: readonly Blocker[],
+): string {
   const p = plan.problem;
   const brew = p.brews[b];
   const row = p.house.brews[b];
@@ -110,5 +122,6 @@ function wayOut(plan: Timeline, b: number, freed: { day: number; ready: number }
       ? `Wanted ${plural(later, 'day')} later, ${brew.name} could be brewed on ${isoDay(freed.day)}.`
       : `${brew.name} could be brewed on ${isoDay(freed.day)} if its fixed day were given up.`;
   }
-  return 'Give it another tank, another brew day, or let the season end later.';
+  const remedies = [...new Set(blocked.map((x) => x.remedy))];
+  return remedies.length > 0 ? remedies.join(' ') : 'Let the season end later.';
 }

@@ -6,8 +6,8 @@ import type { Score } from './score.ts';
 
 export type Watch = (stepsDone: number, best: Score) => boolean;
 
-/** How the search cools: from about the price of a pitch down to small change, in a few rounds. */
-const ROUNDS = 3;
+/** How the search cools: from more than the price of a pitch down to small change, once. */
+const ROUNDS = 1;
 const RUIN_EVERY = 400;
 const WATCH_EVERY = 512;
 
@@ -20,7 +20,7 @@ export function anneal(desk: Desk, until: number, watch: Watch): { stopped: bool
   const minor = problem.minorPerMajor;
   const price =
     problem.yeasts.reduce((sum, y) => sum + y.priceMinor, 0) / Math.max(1, problem.yeasts.length);
-  const hot = Math.max(20, price * 0.35, minor * 0.5);
+  const hot = Math.max(20, price * 1.6, minor * 0.5);
   const cold = Math.max(0.5, hot / 200);
   const shares = MOVES.reduce((sum, m) => sum + m.share, 0);
   let heat = hot;
@@ -53,7 +53,7 @@ export function anneal(desk: Desk, until: number, watch: Watch): { stopped: bool
     heat = roof * (cold / roof) ** within;
     if (sinceRuin >= RUIN_EVERY) {
       sinceRuin = 0;
-      if (!ruinAndRecreate(desk, 2 + random.below(5), accept)) desk.steps++;
+      if (!ruinAndRecreate(desk, 2 + random.below(7), accept)) desk.steps++;
       continue;
     }
     let pick = random.next() * shares;

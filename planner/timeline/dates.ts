@@ -24,7 +24,11 @@ export function dates(p: Problem, t: Timeline, b: number): void {
   const { days, settings: s } = p;
   const day = t.day[b] as number;
   const first = days.first;
-  const emptied = brew.done?.emptiedDay ?? (days.nextWork[day + brew.tankDays - first] as number);
+  let emptied = brew.done?.emptiedDay ?? (days.nextWork[day + brew.tankDays - first] as number);
+  // a brewed beer that nobody has emptied is still in its tank today
+  if (brew.done && brew.done.emptiedDay === null && emptied < p.today) {
+    emptied = days.nextWork[p.today - first] as number;
+  }
   t.emptied[b] = emptied;
   t.free[b] = emptied + tank.turnaroundDays * yeast.turnaroundTimes;
   const ready = emptied + brew.conditionDays;
@@ -42,8 +46,11 @@ export function dates(p: Problem, t: Timeline, b: number): void {
     }
     if (harvest > emptied) harvest = emptied;
   }
+  // what was not taken by today can be taken today at the earliest, and not at all once the tank is empty
+  const missed = brew.done !== null && brew.harvested === null && harvest < p.today;
+  if (missed && emptied >= p.today) harvest = days.nextWork[p.today - first] as number;
   t.harvestDay[b] = harvest;
-  t.usableFrom[b] = harvest + p.house.store.settleDays;
+  t.usableFrom[b] = missed && emptied < p.today ? FAR : harvest + p.house.store.settleDays;
   const crashed = s.crashDays > 0 && tank.canCrash && harvest - s.crashDays >= fermented;
   t.crashed[b] = crashed ? 1 : 0;
   const beerDays = Math.max(0, harvest - fermented);
@@ -57,11 +64,15 @@ export function dates(p: Problem, t: Timeline, b: number): void {
     const grow = starterGrowDays(litres, p.house.starterGear.maxLitres);
     let ends = day;
     if (litres > s.decantFromShare * brew.volumeL) {
+      // chilled as late as its days allow; once cold it may stand, but it grows no longer than it needs
       ends = days.lastStarter[day - 1 - first] as number;
+      for (let back = 0; back < 7 && !days.starter[ends - grow - first]; back++) {
+        ends = days.lastStarter[ends - 1 - first] as number;
+      }
       t.starterChill[b] = ends;
     }
     t.starterLitres[b] = litres;
-    t.starterStart[b] = days.lastStarter[ends - grow - first] as number;
+    t.starterStart[b] = ends - grow;
     t.useDay[b] = t.starterStart[b] as number;
   } else {
     t.starterLitres[b] = 0;

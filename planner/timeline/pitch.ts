@@ -135,6 +135,11 @@ function crop(p: Problem, t: Timeline, b: number): void {
     t.cropCellsB[b] = brew.harvested.ml * yeast.density;
     return;
   }
+  if (t.usableFrom[b] === FAR) {
+    t.cropMl[b] = 0;
+    t.cropCellsB[b] = 0;
+    return;
+  }
   const s = p.settings;
   const grown = Math.min(
     s.growthFactor * (t.pitchedB[b] as number),

@@ -125,6 +125,12 @@ export function fillKettle(
       const wants = carryTurns[i] as number;
       const more = Math.min(spare, wants - 1);
       spare -= more;
+      const b = carryBrew[i] as number;
+      // the season's last brew day bounds every turn; a brew begun after it is the window's business
+      if (day > p.to && (t.day[b] as number) < day && !t.done[b]) {
+        if (t.turnsOver === 0) t.turnsOverDay = day;
+        t.turnsOver += 1 + more;
+      }
       laid?.(carryBrew[i] as number, day, 1 + more);
       if (wants - 1 - more > 0) {
         carryBrew[kept] = carryBrew[i] as number;

@@ -15,8 +15,8 @@ test.each([
 });
 
 test('it is begun and chilled on the last permitted days before, never on another', () => {
-  // permitted: Saturdays and Sundays (work) and Wednesdays. For Saturday the 13th it is chilled on
-  // Wednesday the 10th and begun on Sunday the 7th.
+  // permitted: Saturdays and Sundays (work) and Wednesdays. It grows one day and no longer, so for Saturday
+  // the 13th it cannot be chilled on Wednesday the 10th (begun on a Tuesday): Sunday the 7th, begun on the 6th.
   const days = {
     kind: 'nano' as const,
     brewDays: ['sat' as const, 'sun' as const],
@@ -24,8 +24,8 @@ test('it is begun and chilled on the last permitted days before, never on anothe
   };
   const season = starterFor('2027-03-13', days);
   expect(season.found('starter-day')).toEqual([]);
-  expect(season.t.starterChill[0]).toBe((season.t.day[0] ?? 0) - 3);
-  expect(season.t.starterStart[0]).toBe((season.t.day[0] ?? 0) - 6);
+  expect(season.t.starterChill[0]).toBe((season.t.day[0] ?? 0) - 6);
+  expect(season.t.starterStart[0]).toBe((season.t.day[0] ?? 0) - 7);
 });
 
 test('a house that names no permitted day before the season cannot begin one', () => {
