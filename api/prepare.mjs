@@ -13,7 +13,7 @@ import {
   rmSync,
   writeFileSync,
 } from 'node:fs';
-import { join, relative, sep } from 'node:path';
+import { basename, dirname, join, relative, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
 export const root = fileURLToPath(new URL('..', import.meta.url));
@@ -138,11 +138,30 @@ function stampOf(folder) {
 /** The next start builds this anew, whatever the sources. */
 export const forgetBuild = (folder) => rmSync(join(folder, STAMP), { force: true });
 
+function isRunning(pid) {
+  try {
+    process.kill(pid, 0);
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+/** Folders of builds that were broken off bear the number of a process that is gone. */
+function sweep(target) {
+  for (const name of readdirSync(dirname(target))) {
+    const pid = /^\w+-(\d+)(?:-old)?$/.exec(name)?.[1];
+    if (pid === undefined || !name.startsWith(basename(target)) || isRunning(Number(pid))) continue;
+    rmSync(join(dirname(target), name), { recursive: true, force: true });
+  }
+}
+
 /** Builds into a folder beside the target and then swaps them: nobody sees half a build. */
 async function build({ what, target, config, sources }) {
   const print = fingerprint(sources);
   if (stampOf(target) === print) return;
   say(`Building the ${what} …`);
+  sweep(target);
   const fresh = `${target}-${process.pid}`;
   const args = [
     'build',
