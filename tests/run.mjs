@@ -42,7 +42,10 @@ async function vitest(name, config, env = {}) {
 
 const KINDS = {
   types: async () => one(await runTool('typescript/bin/tsc', ['-p', '.'], shown)),
-  lint: async () => one(await runTool('@biomejs/biome/bin/biome', ['check', '.'], shown)),
+  lint: async () =>
+    one(
+      await runTool('@biomejs/biome/bin/biome', ['check', '--diagnostic-level=warn', '.'], shown),
+    ),
   units: () => vitest('units', 'tests/vitest.config.ts'),
   browser: async () => {
     const { findOrGetBrowser } = await import('./browser/find-browser.mjs');
