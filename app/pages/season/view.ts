@@ -27,25 +27,29 @@ export function useSteadyCentre(
   }, [picture, scroller, today]);
 }
 
-/** Left edge of what is seen, px, in steps that spare re-drawing; words that would be out of sight move there. */
+/** How long the picture rests before words follow it, ms: while it moves nothing is drawn anew. */
+const REST_MS = 90;
+
+/** Left edge of what is seen, px, once the picture rests; words that would be out of sight move there. */
 export function useSeenFrom(scroller: RefObject<HTMLDivElement | null>, picture: Picture): number {
   const [seenFrom, setSeenFrom] = useState(0);
   useEffect(() => {
     const element = scroller.current;
     if (!element) return;
-    let frame = 0;
     const look = () => {
-      cancelAnimationFrame(frame);
-      frame = requestAnimationFrame(() => {
-        const fits = picture.width <= element.clientWidth + 1;
-        setSeenFrom(fits ? 0 : Math.round(element.scrollLeft / 4) * 4);
-      });
+      const fits = picture.width <= element.clientWidth + 1;
+      setSeenFrom(fits ? 0 : Math.round(element.scrollLeft));
+    };
+    let rest: ReturnType<typeof setTimeout> | undefined;
+    const moved = () => {
+      clearTimeout(rest);
+      rest = setTimeout(look, REST_MS);
     };
     look();
-    element.addEventListener('scroll', look, { passive: true });
+    element.addEventListener('scroll', moved, { passive: true });
     return () => {
-      cancelAnimationFrame(frame);
-      element.removeEventListener('scroll', look);
+      clearTimeout(rest);
+      element.removeEventListener('scroll', moved);
     };
   }, [picture, scroller]);
   return seenFrom;
