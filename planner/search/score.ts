@@ -32,6 +32,7 @@ export class Judge {
   readonly costs: readonly Weighted<CostRule>[];
 
   /** Those that look at single brews, and those that look at the whole plan. */
+  private readonly barring: readonly HardRule[];
   private readonly hardAt: readonly HardRule[];
   private readonly hardWhole: readonly HardRule[];
   private readonly costAt: readonly Weighted<CostRule>[];
@@ -60,6 +61,7 @@ export class Judge {
     this.leftOut = leftOut;
     this.hazards = hazards;
     this.costs = costs;
+    this.barring = hard.filter((rule) => rule.bars);
     this.hardAt = hard.filter((rule) => rule.at);
     this.hardWhole = hard.filter((rule) => !rule.at);
     this.costAt = costs.filter(({ rule }) => rule.at);
@@ -185,9 +187,8 @@ export class Judge {
 
   /** Whether a hard rule is known to forbid this source for brew b on this day: a shortcut of the rules' own. */
   bars(t: Timeline, b: number, source: number, useDay: number): boolean {
-    for (let i = 0; i < this.hard.length; i++) {
-      const rule = this.hard[i] as HardRule;
-      if (rule.bars?.(t, b, source, useDay)) return true;
+    for (let i = 0; i < this.barring.length; i++) {
+      if (this.barring[i]?.bars?.(t, b, source, useDay)) return true;
     }
     return false;
   }

@@ -12,7 +12,7 @@ export type Found = { timeline: Timeline; score: Score; steps: number; stopped: 
 
 /** The default budget: plans judged, growing with the season. */
 export function defaultSteps(brews: number): number {
-  return Math.min(400_000, 20_000 + brews * 5_000);
+  return Math.min(400_000, 20_000 + brews * 4_500);
 }
 
 /**

@@ -9,51 +9,56 @@ export function shelfJarLeaves(p: Problem, j: number): number {
   return Math.max(p.today, jar.harvestedDay + p.settings.maxStorageDays);
 }
 
-/** Counts the jars in the cold store and keeps the worst day. */
-export function fillShelf(p: Problem, t: Timeline): void {
+/** Jars coming (+) and going (−) by day from today on; `shelf` is all zero between calls. Returns the last day touched. */
+function stand(t: Timeline, from: number, until: number, jars: number, last: number): number {
+  const today = t.problem.today;
+  const a = (from > today ? from : today) - today;
+  const z = until - today;
+  if (z <= a) return last;
   const { shelf } = t;
-  const first = p.days.first;
-  shelf.fill(0);
+  shelf[a] = (shelf[a] as number) + jars;
+  shelf[z] = (shelf[z] as number) - jars;
+  return z > last ? z : last;
+}
+
+/** Counts the jars in the cold store from today on and keeps the worst day. */
+export function fillShelf(p: Problem, t: Timeline): void {
   const nJars = p.jars.length;
-  const stand = (from: number, until: number, jars: number) => {
-    if (until <= from) return;
-    const a = from - first;
-    const z = until - first;
-    shelf[a] = (shelf[a] as number) + jars;
-    shelf[z] = (shelf[z] as number) - jars;
-  };
+  let last = -1;
   for (let i = 0; i < t.orderCount; i++) {
     const b = t.order[i] as number;
     const source = t.source[b] as number;
-    if (source < nJars) continue;
-    stand(t.harvestDay[source - nJars] as number, t.useDay[b] as number, t.drawJars[b] as number);
+    if (source < 0) continue;
+    const use = t.useDay[b] as number;
+    last =
+      source < nJars
+        ? stand(t, p.today, use, 1, last)
+        : stand(t, t.harvestDay[source - nJars] as number, use, t.drawJars[b] as number, last);
   }
   for (let j = 0; j < nJars; j++) {
-    if (!t.draws[j]) stand(p.today, shelfJarLeaves(p, j), 1);
-  }
-  for (let i = 0; i < t.orderCount; i++) {
-    const b = t.order[i] as number;
-    const source = t.source[b] as number;
-    if (source >= 0 && source < nJars) stand(p.today, t.useDay[b] as number, 1);
+    if (!t.draws[j]) last = stand(t, p.today, shelfJarLeaves(p, j), 1, last);
   }
   for (let y = 0; y < t.keep.length; y++) {
     const source = t.keep[y] as number;
     if (source < 0) continue;
     const from = source < nJars ? p.today : (t.harvestDay[source - nJars] as number);
-    stand(from, p.to + 1, t.keepJars[y] as number);
+    last = stand(t, from, p.to + 1, t.keepJars[y] as number, last);
   }
-  let now = 0;
-  t.shelfOver = 0;
-  t.shelfOverDay = 0;
+  const { shelf } = t;
   const most = p.house.store.maxJars;
-  const last = shelf.length;
-  for (let i = 0; i < last; i++) {
+  let now = 0;
+  let over = 0;
+  let overDay = 0;
+  for (let i = 0; i <= last; i++) {
     now += shelf[i] as number;
-    if (now - most > t.shelfOver && first + i >= p.today) {
-      t.shelfOver = now - most;
-      t.shelfOverDay = first + i;
+    shelf[i] = 0;
+    if (now - most > over) {
+      over = now - most;
+      overDay = p.today + i;
     }
   }
+  t.shelfOver = over;
+  t.shelfOverDay = overDay;
 }
 
 /** Counts the starters that stand at once and keeps the worst day. */
