@@ -1,7 +1,7 @@
 // Yeast flows forward: nothing is drawn before it is there.
 
 import { isoDay } from '../timeline/calendar.ts';
-import { FAR, FRESH } from '../timeline/problem.ts';
+import { FRESH } from '../timeline/problem.ts';
 import type { Timeline } from '../timeline/timeline.ts';
 import { brewName, brewSubject, hardByBrew, plural, sourceNameOf } from './rule.ts';
 
@@ -11,6 +11,9 @@ export function comesBefore(t: Timeline, b: number, source: number): boolean {
   return from < 0 || (t.placed[from] === 1 && (t.day[from] as number) < (t.day[b] as number));
 }
 
+/** Days that count for what is not there at all. */
+const NOT_AT_ALL = 1000;
+
 export const yeastForward = hardByBrew({
   id: 'yeast-forward',
   title: 'Yeast flows forward',
@@ -19,7 +22,7 @@ export const yeastForward = hardByBrew({
   says: 'Slurry is drawn only after it was harvested and has settled, a pack only once it can have arrived.',
   at(t, b, found) {
     const early = t.drawnEarly[b] as number;
-    if (early > 0) found(Math.min(early, 1000), b, 0);
+    if (early > 0) found(Math.min(early, NOT_AT_ALL), b, 0);
   },
 
   bars(t, b, source, useDay) {
@@ -42,7 +45,7 @@ export const yeastForward = hardByBrew({
   explain: (t, f) => {
     const b = f.subject;
     const name = brewName(t, b);
-    if ((t.drawnEarly[b] as number) >= FAR)
+    if (f.amount >= NOT_AT_ALL)
       return `${name} has no yeast: ${sourceNameOf(t, b)} cannot be had or cannot give enough.`;
     return t.source[b] === FRESH
       ? `Packs for ${name} are needed on ${isoDay(t.useDay[b] as number)}, ${plural(f.amount, 'day')} before an order could arrive.`

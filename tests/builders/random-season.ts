@@ -55,6 +55,9 @@ export const seasons: fc.Arbitrary<House> = fc
     jarMl: fc.constantFrom(100, 500),
     settleDays: fc.integer({ min: 0, max: 2 }),
     vessels: fc.integer({ min: 0, max: 2 }),
+    stirred: fc.boolean(),
+    form: fc.constantFrom('liquid' as const, 'liquid' as const, 'dry' as const),
+    coldest: fc.constantFrom(2, 2, 6),
     relaxed: fc.oneof(fc.constant<string[]>([]), fc.subarray(RELAXABLE)),
   })
   .map((s) =>
@@ -67,11 +70,12 @@ export const seasons: fc.Arbitrary<House> = fc
       brewLengthL: s.brewLengthL,
       relaxed: s.relaxed,
       store: { tempC: 3, maxJars: s.maxJars, jarMl: s.jarMl, settleDays: s.settleDays },
-      starterGear: { vessels: s.vessels, maxLitres: 3, stirred: true },
-      tanks: s.tanks.map((tank, i) => aTank({ tank: `T${i}`, ...tank })),
+      starterGear: { vessels: s.vessels, maxLitres: 3, stirred: s.stirred },
+      tanks: s.tanks.map((tank, i) => aTank({ tank: `T${i}`, minC: s.coldest, ...tank })),
       yeasts: STRAINS.map((yeast) =>
         aYeast({
           yeast,
+          form: yeast === 'Birch' ? s.form : 'liquid',
           packsOnHand: s.packsOnHand,
           packsMadeOn: '2027-02-01',
           minC: 16,

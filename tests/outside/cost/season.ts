@@ -97,8 +97,11 @@ export class Season {
     const decanted = starterL > s('decantFromShare') * row.volumeL;
     let draws = day;
     if (starterL > 0) {
+      const grows = starterL > house.starterGear.maxLitres / 2 ? 2 : 1;
       if (decanted) draws = this.lastStarterDay(day - 1);
-      draws = this.lastStarterDay(draws - (starterL > house.starterGear.maxLitres / 2 ? 2 : 1));
+      for (let back = 0; decanted && back < 7 && !this.starts(draws - grows); back++)
+        draws = this.lastStarterDay(draws - 1);
+      draws -= grows;
     }
     const fresh = planned.source.kind === 'fresh';
     return {

@@ -19,6 +19,7 @@ const three = (conditioningRoomL: number | null, second: string, third: string) 
 test.each([
   [60, '2027-03-01', '2027-03-01', 0, '60 of 60 L'],
   [59, '2027-03-01', '2027-03-01', 1, '60 of 59 L'],
+  [59.5, '2027-03-01', '2027-03-01', 1, 'half a litre is counted whole'],
   [40, '2027-03-01', '2027-03-01', 20, '60 of 40 L'],
   [40, '2027-03-01', '2027-03-14', 0, 'the third comes in on the 28th, when two are out'],
   [40, '2027-03-01', '2027-03-13', 20, 'the third comes in on the 27th: 60 L for a day'],

@@ -67,6 +67,13 @@ test('a large brew runs on over days that are no brew days', () => {
   expect(at('2027-03-14')).toBe(0);
 });
 
+test('turns that run on past the last brew day of the season are too many', () => {
+  // two turns at one a day: begun on 29 June the second falls on the 30th, begun on the 30th on 1 July
+  const begun = (on: string) => turns(1, [40], [on]).sum('kettle-turns');
+  expect(begun('2027-06-29')).toBe(0);
+  expect(begun('2027-06-30')).toBe(1);
+});
+
 test('the sentence names the turns, what the house can and the day', () => {
   const [said] = turns(2, [20, 20, 20], [mon, mon, mon]).found('kettle-turns');
   expect(said?.subject).toBe(mon);

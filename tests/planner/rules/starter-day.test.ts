@@ -34,6 +34,15 @@ test('a house that names no permitted day before the season cannot begin one', (
   expect(season.sum('starter-day')).toBeGreaterThan(0);
 });
 
+test.each([
+  ['2027-03-10', 0, 'begun on Tuesday'],
+  ['2027-03-09', 1, 'begun on Monday, which is no day for it'],
+])('a starter pitched whole on %s is begun the day before: %i (%s)', (on, days) => {
+  const part = { brewDays: ['tue' as const, 'wed' as const], starterDays: [] };
+  const season = lay(aSeason(part), { Millrace: { on, starter: 1 } });
+  expect(season.sum('starter-day')).toBe(days);
+});
+
 test('decanting falls on the brew day, which must be a day for it', () => {
   // a nano handles starters on its work days; it brews on Saturdays and works Monday to Friday
   const part = {

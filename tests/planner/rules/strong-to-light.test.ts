@@ -19,6 +19,8 @@ test.each([
   // 0.006 a °P at home, 0.008 in a nano
   [TWELVE_P, FIFTEEN_P, 'home', 0],
   [TWELVE_P, TWELVE_P, 'home', 0],
+  // 1.050 is 12.39 °P
+  [1.05, TWELVE_P, 'home', 0.00233],
   [FIFTEEN_P, TWELVE_P, 'home', 0.018],
   [FIFTEEN_P, TWELVE_P, 'nano', 0.024],
 ] as const)('from %f into %f in a %s: %f', (sourceOg, og, kind, hazard) => {

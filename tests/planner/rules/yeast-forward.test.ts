@@ -92,6 +92,33 @@ test('what is not there at all counts a thousand days and says so', () => {
   );
 });
 
+test('regression: a harvest missed for good was said to come in a thousand days', () => {
+  // First was emptied on 15 March and nothing was taken from it
+  const facts = {
+    brewed: [
+      {
+        brew: 'Millrace',
+        day: '2027-03-01',
+        tank: 'Keg A',
+        yeast: 'Mill Lane Ale',
+        source: { kind: 'fresh' as const, packs: 1 },
+        generation: 0,
+        pitchedB: 190,
+        emptiedOn: '2027-03-15',
+      },
+    ],
+  };
+  const [said] = lay(
+    house,
+    { Quill: { on: '2027-03-25', tank: 'Keg B', from: { harvest: 'Millrace' } } },
+    { today: '2027-03-20', facts },
+  ).found('yeast-forward');
+  expect(said?.amount).toBe(1000);
+  expect(said?.says).toBe(
+    'Quill has no yeast: slurry from Millrace cannot be had or cannot give enough.',
+  );
+});
+
 test('the sentences name the day, the source and how early', () => {
   const [slurry] = lay(house, {
     Millrace: { on: '2027-03-01' },

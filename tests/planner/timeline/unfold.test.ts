@@ -9,6 +9,7 @@ import {
   aTank,
   aYeast,
   lay,
+  MONDAY,
   TWELVE_P,
   UNDYING,
 } from '../../builders/season.ts';
@@ -186,6 +187,48 @@ test('a jar that was counted starts from the count, another from the crop', () =
     0.9 * Math.exp(-0.072758),
     6,
   );
+});
+
+const brewed = (tank: string, emptiedOn: string | null) => ({
+  brewed: [
+    {
+      brew: 'Millrace',
+      day: '2027-03-01',
+      tank,
+      yeast: 'Mill Lane Ale',
+      source: { kind: 'fresh' as const, packs: 1 },
+      generation: 0,
+      pitchedB: 190,
+      emptiedOn,
+    },
+  ],
+});
+
+test.each([
+  // 14 days in the tank: 15 March; today is Thursday the 18th, worked are Wednesdays and Saturdays
+  ['Keg A', '2027-03-10', '2027-03-17', '2027-03-17', 'not due yet on the 10th'],
+  ['Keg A', '2027-03-18', '2027-03-20', '2027-03-20', 'still in the tank on the 18th'],
+  // the cone could have been cropped from 6 March on
+  ['Cone', '2027-03-10', '2027-03-17', '2027-03-10', 'cropped today at the earliest'],
+])(
+  'a brewed beer in %s on %s is emptied on %s and harvested on %s (%s)',
+  (tank, today, emptied, harvest) => {
+    const house = aSeason({ workDays: ['wed', 'sat'] });
+    const { t } = lay(
+      house,
+      { Millrace: { on: MONDAY, crop: 0 } },
+      { today, facts: brewed(tank, null) },
+    );
+    expect([isoDay(t.emptied[0] ?? 0), isoDay(t.harvestDay[0] ?? 0)]).toEqual([emptied, harvest]);
+  },
+);
+
+test('nothing comes any more from a tank that was told to be empty', () => {
+  const facts = brewed('Keg A', '2027-03-15');
+  const there = lay(aSeason(), {}, { today: '2027-03-15', facts });
+  expect(there.t.cropMl[0]).toBeGreaterThan(200);
+  const gone = lay(aSeason(), {}, { today: '2027-03-16', facts });
+  expect(gone.t.cropMl[0]).toBe(0);
 });
 
 test('kettle turns are laid day by day', () => {
