@@ -97,6 +97,13 @@ describe('the season', () => {
     });
   });
 
+  it.each(['A4', 'Letter'])('prints on one sheet of %s', async (format) => {
+    await onPage(LAPTOP, '#/', async (page) => {
+      const pdf = (await page.pdf({ format, landscape: true })).toString('latin1');
+      expect(pdf.match(/\/Type\s*\/Page\b/g)).toHaveLength(1);
+    });
+  });
+
   it('keeps the chosen units over a reload', async () => {
     await onPage(LAPTOP, '#/brews/Ferry%20Light', async (page) => {
       await page.getByRole('radio', { name: '°P' }).click();

@@ -10,11 +10,13 @@ import { ActiveWindow } from './active-window.tsx';
 import { Axis, MonthNames } from './axis.tsx';
 import { layOut, type Sizes } from './geometry.ts';
 import { BarMark, Knots, PurchaseMark, ThreadMark, ThreadWords } from './marks.tsx';
-import { useSeenFrom, useSteadyCentre } from './view.ts';
+import { usePrinting, useSeenFrom, useSteadyCentre } from './view.ts';
 import { familyOf, STEP_OF_KEY, stepFrom } from './walk.ts';
 import type { Weave } from './weave.ts';
 
 const AXIS = 56;
+/** The season on paper, px: what a landscape sheet of A4 and of Letter both hold beside the names. */
+const PRINTED_WIDTH = 860;
 /** From this zoom on threads are written on, px per day. */
 const WRITTEN_FROM = 18;
 
@@ -49,7 +51,8 @@ export function SeasonPicture(props: Props) {
   const scroller = useRef<HTMLDivElement>(null);
   const [room, setRoom] = useState(1000);
   const days = woven.lastDay + 1 - woven.firstDay;
-  const pxPerDay = props.pxPerDay ?? Math.max(3.2, room / days);
+  const printing = usePrinting();
+  const pxPerDay = printing ? PRINTED_WIDTH / days : (props.pxPerDay ?? Math.max(3.2, room / days));
   const picture = useMemo(
     () => layOut(woven, sizesFor(woven.tanks.length, pxPerDay)),
     [woven, pxPerDay],

@@ -1,5 +1,6 @@
 // What part of the picture is seen: its left edge, and the day in its middle, kept there when the zoom changes.
 import { type RefObject, useEffect, useLayoutEffect, useRef, useState } from 'react';
+import { flushSync } from 'react-dom';
 import { dayAtX, type Picture, xOfDay } from './geometry.ts';
 
 /** Keeps the day in the middle where it is when the zoom changes; at first the picture opens on today. */
@@ -53,4 +54,21 @@ export function useSeenFrom(scroller: RefObject<HTMLDivElement | null>, picture:
     };
   }, [picture, scroller]);
   return seenFrom;
+}
+
+/** Whether the page is being printed: the whole season then has to fit the sheet, whatever is seen on screen. */
+export function usePrinting(): boolean {
+  const [printing, setPrinting] = useState(false);
+  useEffect(() => {
+    // The browser takes its picture of the page as soon as these return.
+    const begin = () => flushSync(() => setPrinting(true));
+    const end = () => setPrinting(false);
+    window.addEventListener('beforeprint', begin);
+    window.addEventListener('afterprint', end);
+    return () => {
+      window.removeEventListener('beforeprint', begin);
+      window.removeEventListener('afterprint', end);
+    };
+  }, []);
+  return printing;
 }
