@@ -1,4 +1,5 @@
 // A season in a real Chromium against the real server on an empty data folder: see it, ask why, subscribe, slip, adopt.
+import { gzipSync } from 'node:zlib';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { DraftAnswer, PlanAnswer, Run, TaskRow } from '../../api/routes/shapes.ts';
@@ -125,6 +126,22 @@ describe('the calendar', () => {
       expect((await feed.text()).match(/BEGIN:VEVENT/g)?.length).toBe(tasks.length);
       await page.getByText(/a phone cannot subscribe/).waitFor();
     });
+  });
+});
+
+describe('the first page', () => {
+  it('loads at most 250 kB of gzipped JavaScript, and nothing inline', async () => {
+    const html = await (await fetch(server.base)).text();
+    const sources = [...html.matchAll(/<script[^>]*\ssrc="([^"]+)"/g)].map((match) => match[1]);
+    expect(sources.length).toBe(html.match(/<script/g)?.length);
+    expect(html).not.toMatch(/<style|\sstyle=/);
+    let bytes = 0;
+    for (const source of sources) {
+      const text = await (await fetch(`${server.base}${source}`)).text();
+      bytes += gzipSync(text).length;
+    }
+    expect(bytes).toBeGreaterThan(10_000);
+    expect(bytes).toBeLessThanOrEqual(250_000);
   });
 });
 

@@ -132,9 +132,14 @@ export const BarMark = memo(function BarMark(props: {
   const toward = placed.bank === 'upper' ? 1 : -1;
   const noteRoom = note === null ? 0 : 7 + 5 * String(note).length;
   const generation = bar.planned.generation;
-  const stateWord = bar.planned.done ? 'done' : '';
+  const marks = [
+    bar.planned.done ? 'done' : '',
+    bar.fixed ? 'fixed' : '',
+    bar.broken.length > 0 ? 'broken' : '',
+  ].join(' ');
+  const name = bar.broken.length > 0 ? `! ${bar.brew}` : bar.brew;
   return (
-    <g className={`bar hue-${look.hue} ${stateWord} ${props.state}`}>
+    <g className={`bar hue-${look.hue} ${marks} ${props.state}`}>
       <rect
         className="turn"
         x={x + width}
@@ -161,7 +166,7 @@ export const BarMark = memo(function BarMark(props: {
       )}
       <svg x={textX + 5} y={y} width={Math.max(0, room - 7)} height={height} aria-hidden="true">
         <text className="name" x={1} y={height / 2 - 2.5}>
-          {cutTo(bar.brew, room - 8)}
+          {cutTo(name, room - 8)}
         </text>
         <text className="line" x={1} y={second - y}>
           {room > 24 + noteRoom ? `${look.letter}${generation}` : ''}

@@ -24,6 +24,7 @@ export function ReadingLine(props: {
   units: Units;
 }) {
   const { brew, house, woven, units } = props;
+  const broken = woven.bars.find((bar) => bar.brew === brew?.brew)?.broken ?? [];
   const end = woven.ends.find((one) => one.brew === brew?.brew);
   return (
     <p className="reading-line" data-testid="reading-line">
@@ -35,6 +36,7 @@ export function ReadingLine(props: {
       ) : (
         <>
           {brewWords(brew, units)} <span className="wanted">{windowWords(brew.brew, house)}</span>
+          {broken.length > 0 && <strong className="red"> {broken.join(' ')}</strong>}
           {end && <em> The line ends here: {end.says}</em>}
         </>
       )}

@@ -16,6 +16,8 @@ export type Bar = {
   notBefore: number | null;
   /** A day that the brewer fixed, in the season or by a pin. */
   fixed: boolean;
+  /** What the plan breaks with it, in the planner's words; empty in a sound plan. */
+  broken: string[];
   planned: PlannedBrew;
 };
 
@@ -63,7 +65,7 @@ const MARGIN_DAYS = 3;
 
 /** Everything that the picture shows, from the plan and the house it was made for. */
 export function weave(plan: Plan, house: House): Weave {
-  const bars = plan.brews.map((planned) => barOf(planned, house));
+  const bars = plan.brews.map((planned) => barOf(planned, house, plan));
   const strands = [...shelfStrands(plan, house), ...harvestStrands(plan)];
   const days = bars.flatMap((bar) => [bar.day, bar.emptied]);
   const today = dayNumber(plan.today);
@@ -95,7 +97,7 @@ export function weave(plan: Plan, house: House): Weave {
   };
 }
 
-function barOf(planned: PlannedBrew, house: House): Bar {
+function barOf(planned: PlannedBrew, house: House, plan: Plan): Bar {
   const brew = house.brews.find((one) => one.brew === planned.brew);
   const dayOrNull = (day: string | null | undefined) => (day ? dayNumber(day) : null);
   return {
@@ -110,6 +112,9 @@ function barOf(planned: PlannedBrew, house: House): Bar {
     readyBy: dayOrNull(brew?.readyBy),
     notBefore: dayOrNull(brew?.notBefore),
     fixed: (brew?.brewOn ?? null) !== null || planned.pins !== null,
+    broken: plan.broken
+      .filter((finding) => finding.subject === planned.brew)
+      .map((finding) => finding.says),
     planned,
   };
 }

@@ -98,6 +98,17 @@ describe('the small season', () => {
   });
 });
 
+describe('an empty season', () => {
+  it('is a calendar over empty tanks, not a crash', () => {
+    const plan = aPlan({ brews: [], harvests: [], shelf: [], orders: [], chains: [] });
+    const picture = layOut(weave(plan, aHouse()), SIZES);
+    expect(picture.bars).toEqual([]);
+    expect(picture.rows).toHaveLength(3);
+    expect(picture.height).toBeGreaterThan(0);
+    expect(Number.isFinite(picture.width)).toBe(true);
+  });
+});
+
 describe('the scales', () => {
   it.each([
     [1, 5.2],

@@ -67,6 +67,29 @@ describe('the rest', () => {
     expect(woven.lastDay).toBeGreaterThan(dayNumber('2027-06-27'));
   });
 
+  it('tells a beer that breaks a rule, in the words of the finding', () => {
+    const finding = {
+      rule: 'fixed-day',
+      subject: 'Quill',
+      amount: 2,
+      unit: 'days',
+      says: 'Quill is two days off its fixed day.',
+      remedy: 'Free the day.',
+    };
+    const { bars } = weave(aPlan({ broken: [finding], status: 'broken' }), aHouse());
+    expect(bars.filter((bar) => bar.broken.length > 0).map((bar) => bar.brew)).toEqual(['Quill']);
+    expect(bars.find((bar) => bar.brew === 'Quill')?.broken).toEqual([finding.says]);
+  });
+
+  it('marks a day as fixed by the season or by a pin', () => {
+    const house = aHouse();
+    const brews = house.brews.map((brew) =>
+      brew.brew === 'Heron' ? { ...brew, brewOn: '2027-02-06' } : brew,
+    );
+    const { bars } = weave(aPlan(), { ...house, brews });
+    expect(bars.filter((bar) => bar.fixed).map((bar) => bar.brew)).toEqual(['Heron']);
+  });
+
   it('shows a tank that only the plan knows', () => {
     const house = aHouse({ tanks: aHouse().tanks.filter((tank) => tank.tank !== 'Cone') });
     expect(weave(aPlan(), house).tanks).toEqual(['Keg A', 'Keg B', 'Cone']);

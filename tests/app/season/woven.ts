@@ -34,6 +34,7 @@ function seasonOf(shapes: Shape[]): Weave {
       readyBy: null,
       notBefore: null,
       fixed: false,
+      broken: [],
       planned: aPlannedBrew({ brew: `Beer ${at}` }),
     };
   });
