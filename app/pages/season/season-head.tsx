@@ -69,13 +69,11 @@ function MoneyLine(props: { plan: Plan }) {
 
 /** How the plan stands, in words. */
 export function statusWords(plan: Plan): string {
-  if (plan.status === 'broken') {
-    return `${count(plan.broken.length, 'rule')} cannot be kept as things stand`;
-  }
-  if (plan.status === 'some-left-out') {
-    return `${count(plan.leftOut.length, 'brew')} would not fit`;
-  }
-  return 'Every brew has its day and its yeast';
+  const troubles = [
+    plan.broken.length > 0 ? `${count(plan.broken.length, 'rule')} cannot be kept` : '',
+    plan.leftOut.length > 0 ? `${count(plan.leftOut.length, 'brew')} would not fit` : '',
+  ].filter((words) => words !== '');
+  return troubles.length > 0 ? troubles.join(', ') : 'Every brew has its day and its yeast';
 }
 
 function StatusLine(props: { plan: Plan; inForce: PlanInForce }) {
