@@ -13,6 +13,6 @@ export const shelfSpace: HardRule = {
   },
   subject: (_t, f) => isoDay(f.other),
   explain: (t, f) =>
-    `On ${isoDay(f.other)} there are ${plural(f.amount, 'jar')} more than the ${t.problem.house.store.maxJars} that the cold store holds.`,
+    `On ${isoDay(f.other)} there ${f.amount === 1 ? 'is' : 'are'} ${plural(f.amount, 'jar')} more than the ${t.problem.house.store.maxJars} that the cold store holds.`,
   remedy: () => 'Keep fewer jars, use larger ones, or make room in the cold store.',
 };

@@ -23,7 +23,7 @@ export const starterGear: HardRule = {
   subject: (t, f) => (f.subject < 0 ? isoDay(f.other) : brewName(t, f.subject)),
   explain: (t, f) =>
     f.subject < 0
-      ? `On ${isoDay(f.other)} there are ${plural(f.amount, 'starter')} more than the ${plural(t.problem.house.starterGear.vessels, 'vessel')}.`
+      ? `On ${isoDay(f.other)} there ${f.amount === 1 ? 'is' : 'are'} ${plural(f.amount, 'starter')} more than the ${plural(t.problem.house.starterGear.vessels, 'vessel')}.`
       : f.other === 0
         ? `The starter for ${brewName(t, f.subject)} is larger than the vessel.`
         : `${brewName(t, f.subject)} is pitched with dry yeast, which gets no starter.`,

@@ -91,7 +91,7 @@ test('the sentence names the day, the jars and the room', () => {
   const [said] = season(1, '2027-03-20', '2027-03-22').found('shelf-space');
   expect(said?.subject).toBe('2027-03-15');
   expect(said?.says).toBe(
-    'On 2027-03-15 there are 1 jar more than the 1 that the cold store holds.',
+    'On 2027-03-15 there is 1 jar more than the 1 that the cold store holds.',
   );
   expect(said?.remedy).toContain('make room in the cold store');
 });

@@ -46,6 +46,6 @@ test('the sentence names the day, the starters and the vessels', () => {
     Quill: { on: '2027-03-10', tank: 'Keg B', starter: 2 },
   }).found('starter-gear');
   expect(said?.subject).toBe('2027-03-08');
-  expect(said?.says).toBe('On 2027-03-08 there are 1 starter more than the 1 vessel.');
+  expect(said?.says).toBe('On 2027-03-08 there is 1 starter more than the 1 vessel.');
   expect(said?.remedy).toContain('another vessel');
 });
