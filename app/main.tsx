@@ -7,8 +7,12 @@ import { Sheet } from './sheet.tsx';
 import './styles/tokens.css';
 import './styles/page.css';
 import './styles/season.css';
+import './styles/picture.css';
 import './styles/pitch.css';
 import './styles/tasks.css';
+import './styles/draft.css';
+import './styles/slip.css';
+import './styles/print.css';
 
 const cache = new QueryClient({
   defaultOptions: { queries: { staleTime: 15_000, retry: 1 } },

@@ -52,28 +52,37 @@ async function photograph(browser, base, look, shots) {
   await context.close();
 }
 
+/** Opens the tasks and, on them, what the first brew slipped to. */
+async function openSlip(page, base) {
+  await page.goto(`${base}/#/tasks`);
+  await page.getByRole('heading', { level: 1 }).waitFor();
+  const show = page.getByRole('button', { name: /^Show the/ });
+  if (await show.isVisible()) await show.click();
+  await page
+    .getByRole('button', { name: /^Slipped to/ })
+    .first()
+    .click();
+}
+
 /** A brew slips and the draft is shown; last, for it changes the season. */
 async function photographDraft(browser, base) {
+  const pages = {};
   for (const look of ['light', 'phone']) {
     const context = await browser.newContext({ ...LOOKS[look], reducedMotion: 'reduce' });
-    const page = await context.newPage();
-    await page.goto(`${base}/#/tasks`);
-    await page.getByRole('heading', { level: 1 }).waitFor();
-    if ((await page.locator('#draft').count()) === 0) {
-      const show = page.getByRole('button', { name: /^Show the/ });
-      if (await show.isVisible()) await show.click();
-      await page
-        .getByRole('button', { name: /^Slipped to/ })
-        .first()
-        .click();
-      await page.screenshot({ path: join(folder, `slip-${look}.png`) });
-      await page.getByRole('button', { name: 'Plan around it' }).click();
-      await page.locator('#draft').waitFor({ timeout: 120_000 });
-    }
+    pages[look] = await context.newPage();
+    await openSlip(pages[look], base);
+    await pages[look].screenshot({ path: join(folder, `slip-${look}.png`) });
+    console.log(`docs/pictures/slip-${look}.png`);
+  }
+  await pages.light.getByRole('button', { name: 'Plan around it' }).click();
+  await pages.light.locator('#draft').waitFor({ timeout: 120_000 });
+  await pages.phone.reload();
+  for (const [look, page] of Object.entries(pages)) {
+    await page.locator('#draft').waitFor();
     await page.evaluate(() => window.scrollTo(0, 0));
     await page.screenshot({ path: join(folder, `draft-${look}.png`) });
     console.log(`docs/pictures/draft-${look}.png`);
-    await context.close();
+    await page.context().close();
   }
 }
 
