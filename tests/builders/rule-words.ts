@@ -1,6 +1,7 @@
 // What a rule says of itself, as the lines that its page in docs/rules and the tables of docs/planner.md must carry.
 import { SETTING_KEYS, SETTINGS } from '../../planner/model/settings.ts';
 import { RULES, type Rule } from '../../planner/rules/index.ts';
+import { defaultSteps } from '../../planner/search/search.ts';
 
 const PARTS = { cash: 'cash', work: 'work', risk: 'risk and regret' } as const;
 
@@ -66,6 +67,15 @@ export function settingTable(): string {
   for (const key of SETTING_KEYS) {
     const s = SETTINGS[key];
     lines.push(row(`\`${key}\``, s.home, s.nano, s.unit, s.says, s.source));
+  }
+  return lines.join('\n');
+}
+
+/** The default budget for seasons of some sizes. */
+export function budgetTable(): string {
+  const lines = [row('brews', 'plans judged by default'), '|---|---|'];
+  for (const brews of [1, 6, 24, 60, 200]) {
+    lines.push(row(brews, defaultSteps(brews).toLocaleString('en')));
   }
   return lines.join('\n');
 }

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { SETTING_KEYS, SETTINGS } from '../../../planner/model/settings.ts';
 import { RULES, type Rule } from '../../../planner/rules/index.ts';
-import { ruleTable, settingTable, standing } from '../../builders/rule-words.ts';
+import { budgetTable, ruleTable, settingTable, standing } from '../../builders/rule-words.ts';
 
 const root = new URL('../../..', import.meta.url).pathname;
 const read = (...path: string[]) => readFileSync(join(root, ...path), 'utf8');
@@ -121,6 +121,7 @@ function between(page: string, name: string): string {
 test.each([
   ['rules', ruleTable],
   ['settings', settingTable],
+  ['budget', budgetTable],
 ] as const)('the table of %s in docs/planner.md is the one that the code gives', (name, table) => {
   // when this fails: npx tsx tests/builders/write-tables.ts
   expect(between(read('docs/planner.md'), name)).toBe(table());
