@@ -170,6 +170,7 @@ function dailyLosses(plan: Plan): Map<string, number> {
 
 function shelfStrands(plan: Plan, house: House): Strand[] {
   const today = dayNumber(plan.today);
+  const daily = dailyLosses(plan);
   return plan.shelf.flatMap((shelf) => {
     const jar = house.jars.find((one) => one.jar === shelf.jar);
     if (shelf.state === 'suspect' || !jar) return [];
@@ -179,15 +180,17 @@ function shelfStrands(plan: Plan, house: House): Strand[] {
       const pitched = plan.brews.find((b) => b.brew === to);
       const source = pitched?.source;
       const end = dayNumber(pitched?.day ?? shelf.leavesOn);
+      const loss = daily.get(shelf.yeast) ?? daily.get('') ?? 0;
+      const left = shelf.viabilityToday.likely * Math.exp(-loss * Math.max(0, end - today));
       return {
         id: `jar ${shelf.jar}→${to ?? ''}`,
         yeast: shelf.yeast,
         from: { kind: 'jar' as const, name: shelf.jar },
         to,
         start: Math.min(dayNumber(jar.harvestedOn), end),
-        end: Math.max(end, Math.min(today, end)),
+        end,
         startShare: Math.max(shelf.viabilityToday.likely, pitched?.viability.likely ?? 0),
-        endShare: pitched?.viability.likely ?? shelf.viabilityToday.likely,
+        endShare: pitched?.viability.likely ?? left,
         ml: source?.kind === 'jar' ? source.drawMl : jar.settledMl,
         jars: 1,
       };

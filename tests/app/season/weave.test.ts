@@ -33,6 +33,13 @@ describe('threads', () => {
     expect(early.strands.find((strand) => strand.from.name === 'J1')?.start).toBe(early.firstDay);
   });
 
+  it('lets a jar that nobody takes die at the same rate, from today on', () => {
+    const j1 = weave(aPlan(), aHouse()).strands.find((strand) => strand.from.name === 'J1');
+    // 74 % on 4 January, kept until the 24th: 0.74 × exp(−0.01719 × 20) = 0.5247
+    expect(j1?.startShare).toBe(0.74);
+    expect(j1?.endShare).toBeCloseTo(0.5247, 3);
+  });
+
   it('leaves suspect jars out', () => {
     const plan = aPlan({
       shelf: [
