@@ -1,0 +1,63 @@
+// The small seasons that the exact checks run on, by name of what is tight in them.
+import type { SmallShape } from './small-season.ts';
+
+const SOFT = ['gravity-ceiling', 'dry-hopped', 'additions', 'kettle-soured'];
+
+/** Brews, tanks, strains, days between brews; then what else differs. Odd seeds pay 5 for a delivery, even ones nothing. */
+function shape(
+  seed: number,
+  [brews, tanks, strains, apartDays]: readonly [number, number, number, number],
+  part: Partial<SmallShape> = {},
+): SmallShape {
+  return {
+    seed,
+    brews,
+    tanks,
+    strains,
+    apartDays,
+    deliveryCost: seed % 2 === 1 ? 5 : 0,
+    starters: false,
+    jars: 2,
+    candidates: [2, 5],
+    outlet: false,
+    ...part,
+  };
+}
+
+/** Of three brews at most: every plan there is can be tried. */
+export const TINY: readonly SmallShape[] = [
+  shape(21, [3, 1, 1, 12], { candidates: [2, 3], outlet: true }),
+  shape(22, [3, 2, 1, 10], { candidates: [2, 2], jars: 1 }),
+  shape(23, [2, 2, 2, 14], { candidates: [2, 2], jars: 1, starters: true }),
+  shape(24, [3, 1, 2, 9], { candidates: [2, 2], jars: 1, nano: true }),
+  shape(25, [2, 1, 1, 12], { candidates: [2, 3], starters: true, outlet: true }),
+  shape(26, [3, 1, 1, 5], { candidates: [2, 2], jars: 1, relaxed: SOFT }),
+  shape(27, [3, 2, 2, 8], { candidates: [2, 2], outlet: true, largeBrews: true, maxJars: 2 }),
+  shape(28, [3, 2, 1, 7], {
+    candidates: [2, 2],
+    jars: 1,
+    outlet: true,
+    conditioningRoomL: 40,
+    packsOnHand: 6,
+  }),
+];
+
+/** Of five or six brews: the ten that the planner is compared on. */
+export const TEN: readonly SmallShape[] = [
+  shape(1, [6, 2, 1, 7], { outlet: true }),
+  shape(2, [6, 2, 2, 6], { candidates: [3, 5], outlet: true, jars: 3 }),
+  shape(3, [6, 1, 2, 10], { candidates: [2, 4], jars: 1, starters: true }),
+  shape(4, [5, 1, 1, 12], { candidates: [2, 4], jars: 3, starters: true, outlet: true }),
+  shape(5, [6, 2, 2, 8], { candidates: [2, 3], starters: true, outlet: true }),
+  shape(6, [6, 2, 2, 4], { conditioningRoomL: 60 }),
+  shape(7, [6, 2, 1, 7], { candidates: [3, 5], outlet: true, nano: true }),
+  shape(8, [6, 2, 2, 8], { candidates: [2, 2], starters: true, outlet: true, relaxed: SOFT }),
+  shape(9, [6, 2, 1, 6], { largeBrews: true, maxJars: 2 }),
+  shape(10, [6, 2, 2, 9], {
+    candidates: [2, 4],
+    jars: 0,
+    starters: true,
+    outlet: true,
+    packsOnHand: 3,
+  }),
+];
