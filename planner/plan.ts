@@ -27,7 +27,7 @@ const BASELINE_SHARE = 0.15;
  */
 export function plan(request: z.input<typeof PlanRequest>, watch?: Watch): Plan {
   const r = PlanRequest.parse(request);
-  return solve(r, watch, []).plan;
+  return solve(r, watch, compile(r.house, r.today, r.facts, r.pins, r.inForce), null);
 }
 
 /**
@@ -45,7 +45,7 @@ export function replan(
   const judge = new Judge(problem);
   const before = totals(judge, standing);
   const broken = findings(judge, standing);
-  const { plan: after } = solve(r, watch, [standing], problem);
+  const after = solve(r, watch, problem, standing);
   const changes = compare(r.inForce, after, r.house, { facts: r.facts, broken });
   return { plan: after, changes: { ...changes, before, after: after.totals } };
 }
@@ -53,10 +53,9 @@ export function replan(
 function solve(
   r: Request,
   watch: Watch | undefined,
-  starts: readonly Timeline[],
-  compiled?: Problem,
-): { plan: Plan } {
-  const problem = compiled ?? compile(r.house, r.today, r.facts, r.pins, r.inForce);
+  problem: Problem,
+  standing: Timeline | null,
+): Plan {
   const steps = r.steps ?? defaultSteps(problem.brews.length);
   const baselineSteps = r.inForce === null ? Math.round(steps * BASELINE_SHARE) : 0;
   const all = steps + baselineSteps;
@@ -69,7 +68,7 @@ function solve(
       leftOut: best.leftOutCount,
       costMinor: best.cost,
     }) ?? false;
-  const found: Found = search(problem, { seed: r.seed, steps, starts }, told);
+  const found: Found = search(problem, { seed: r.seed, steps, standing }, told);
   before = steps;
   const judge = new Judge(problem);
   const baselines: Baselines = r.inForce?.baselines ?? {
@@ -82,20 +81,18 @@ function solve(
     dateOrder: sums(judge, dateOrderPlan(problem)),
   };
   const desk = new Desk(problem, judge, new Random(r.seed), { slurry: true }, found.timeline);
-  return {
-    plan: publish(desk, found.timeline, {
-      house: r.house,
-      today: r.today,
-      facts: r.facts,
-      pins: r.pins,
-      inForce: r.inForce,
-      seed: r.seed,
-      steps,
-      stepsDone: found.steps,
-      baselines,
-      bound: null,
-    }),
-  };
+  return publish(desk, found.timeline, {
+    house: r.house,
+    today: r.today,
+    facts: r.facts,
+    pins: r.pins,
+    inForce: r.inForce,
+    seed: r.seed,
+    steps,
+    stepsDone: found.steps,
+    baselines,
+    bound: null,
+  });
 }
 
 const sums = (judge: Judge, t: Timeline): Totals => totals(judge, t);

@@ -43,7 +43,7 @@ function endsBecause(judge: Judge, t: Timeline, b: number): string {
   const later: number[] = [];
   for (let i = 0; i < t.orderCount; i++) {
     const o = t.order[i] as number;
-    if (o !== b && !t.done[o] && t.yeast[o] === t.yeast[b] && (t.day[o] as number) >= usable)
+    if (o !== b && !t.done[o] && t.yeast[o] === t.yeast[b] && (t.useDay[o] as number) >= usable)
       later.push(o);
   }
   if (later.length === 0) return 'No later brew of the plan wants this strain.';

@@ -10,8 +10,8 @@ export const moved = costByBrew({
   part: 'risk',
   unit: 'money',
   weight: {
-    home: 0.5,
-    nano: 6,
+    home: 2,
+    nano: 25,
     unit: 'currency a move',
     says: 'How much it costs to move a brew that people have planned for.',
     source: 'a house choice',

@@ -10,8 +10,8 @@ export const sourceChanged = costByBrew({
   part: 'risk',
   unit: 'money',
   weight: {
-    home: 0.5,
-    nano: 6,
+    home: 1,
+    nano: 12,
     unit: 'currency a change',
     says: 'How much it costs to pitch a brew from elsewhere than planned.',
     source: 'a house choice',

@@ -1,5 +1,6 @@
 // Simulated annealing over the moves, with ruin and recreate now and then; keeps the best it ever stood on.
 import type { Desk } from './desk.ts';
+import { home } from './moves/home.ts';
 import { MOVES } from './moves/index.ts';
 import { ruinAndRecreate } from './moves/ruin.ts';
 import type { Score } from './score.ts';
@@ -11,8 +12,13 @@ const ROUNDS = 1;
 const RUIN_EVERY = 400;
 const WATCH_EVERY = 512;
 
-/** Searches until the desk has judged `until` plans, or `watch` says stop. */
-export function anneal(desk: Desk, until: number, watch: Watch): { stopped: boolean } {
+/** Searches until the desk has judged `until` plans, or `watch` says stop. `heatShare`: how hot it begins, against a plan from nothing. */
+export function anneal(
+  desk: Desk,
+  until: number,
+  watch: Watch,
+  heatShare = 1,
+): { stopped: boolean } {
   const { problem, random } = desk;
   if (desk.free.length === 0) return { stopped: false };
   const start = desk.steps;
@@ -20,9 +26,10 @@ export function anneal(desk: Desk, until: number, watch: Watch): { stopped: bool
   const minor = problem.minorPerMajor;
   const price =
     problem.yeasts.reduce((sum, y) => sum + y.priceMinor, 0) / Math.max(1, problem.yeasts.length);
-  const hot = Math.max(20, price * 1.6, minor * 0.5);
+  const hot = heatShare * Math.max(20, price * 1.6, minor * 0.5);
   const cold = Math.max(0.5, hot / 200);
-  const shares = MOVES.reduce((sum, m) => sum + m.share, 0);
+  const moves = desk.home ? MOVES : MOVES.filter((m) => m !== home);
+  const shares = moves.reduce((sum, m) => sum + m.share, 0);
   let heat = hot;
   const accept = (candidate: Score, standing: Score): boolean => {
     if (candidate.hard !== standing.hard) return candidate.hard < standing.hard;
@@ -57,8 +64,8 @@ export function anneal(desk: Desk, until: number, watch: Watch): { stopped: bool
       continue;
     }
     let pick = random.next() * shares;
-    let move = MOVES[0];
-    for (const m of MOVES) {
+    let move = moves[0];
+    for (const m of moves) {
       move = m;
       pick -= m.share;
       if (pick < 0) break;

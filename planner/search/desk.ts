@@ -33,6 +33,8 @@ export class Desk {
     readonly random: Random,
     readonly freedom: Freedom,
     start: Timeline,
+    /** The plan in force with the news applied, on re-planning: where brews can be taken back to. */
+    readonly home: Timeline | null = null,
   ) {
     this.current = start;
     this.trial = new Timeline(problem);

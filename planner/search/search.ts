@@ -10,37 +10,89 @@ import { compareScores, Judge, type Score } from './score.ts';
 
 export type Found = { timeline: Timeline; score: Score; steps: number; stopped: boolean };
 
+const REACH = { slots: 8, sources: 3 };
+
 /** The default budget: plans judged, growing with the season. */
 export function defaultSteps(brews: number): number {
   return Math.min(400_000, 20_000 + brews * 4_500);
 }
 
+/** A re-plan begins this much cooler than a plan from nothing: it mends, it does not begin again. */
+const MENDING_HEAT = 0.12;
+const MENDING_ATTEMPTS = 5;
+
 /**
- * Searches from `starts` (plans to stand on, e.g. the one in force) and from a plan built from nothing;
- * never returns a worse one than any of the starts.
+ * Searches from nothing, or, with `standing` (the plan in force with the news applied), from there: what does
+ * not have to move then moves only if that pays for itself. Never returns a worse plan than `standing`. Where
+ * mending leaves a hard rule broken or a brew out, a plan from nothing is tried too.
  */
 export function search(
   problem: Problem,
-  options: { seed: number; steps: number; freedom?: Freedom; starts?: readonly Timeline[] },
+  options: { seed: number; steps: number; freedom?: Freedom; standing?: Timeline | null },
   watch: Watch,
 ): Found {
   const judge = new Judge(problem);
   const random = new Random(options.seed);
   const freedom = options.freedom ?? { slurry: true };
-  const built = construct(problem, judge, random, freedom, onlyFacts(problem), {
-    slots: 8,
-    sources: 3,
-  });
-  let desk = built;
-  for (const start of options.starts ?? []) {
-    const other = new Desk(problem, judge, random, freedom, start);
-    other.steps = desk.steps;
-    // on equal terms the plan that people know wins
-    if (compareScores(other.bestScore, desk.bestScore) <= 0) desk = other;
+  const standing = options.standing ?? null;
+  let desk: Desk | null = null;
+  let stopped = false;
+  if (standing) {
+    // the first way out of a broken rule decides much: several are tried, each from where things stand
+    for (let attempt = 0; attempt < MENDING_ATTEMPTS && !stopped; attempt++) {
+      const from = copyOf(standing);
+      const tried: Desk = new Desk(problem, judge, random, freedom, from, standing);
+      const before: number = desk?.steps ?? 0;
+      tried.steps = before;
+      const best = desk?.bestScore;
+      const until = before + Math.ceil(options.steps / MENDING_ATTEMPTS);
+      const seen: Watch = (done, score) =>
+        watch(done, best && compareScores(best, score) < 0 ? best : score);
+      stopped = anneal(tried, until, seen, MENDING_HEAT).stopped;
+      if (desk === null || compareScores(tried.bestScore, desk.bestScore) < 0) desk = tried;
+      else desk.steps = tried.steps;
+    }
   }
-  const { stopped } = anneal(desk, Math.max(options.steps, desk.steps), watch);
+  if (desk === null || (!stopped && (desk.bestScore.hard > 0 || desk.bestScore.leftOutCount > 0))) {
+    const built = construct(problem, judge, random, freedom, onlyFacts(problem), REACH);
+    const before = desk?.steps ?? 0;
+    built.steps += before;
+    const until = Math.max(before + options.steps, built.steps);
+    stopped = anneal(built, until, watch).stopped;
+    // on equal terms the plan that people know wins
+    if (desk === null || mendsMore(built.bestScore, desk.bestScore)) desk = built;
+    else desk.steps = built.steps;
+  }
   const timeline = new Timeline(problem);
   copyDecisions(desk.best, timeline);
-  unfold(timeline);
+  dropIdleKeeps(judge, timeline);
   return { timeline, score: judge.score(timeline), steps: desk.steps, stopped };
+}
+
+/** Whether a plan from nothing breaks less or leaves less out; by cost alone it never takes the place of a mended one. */
+function mendsMore(a: Score, b: Score): boolean {
+  return (a.hard - b.hard || a.leftOut - b.leftOut || a.leftOutCount - b.leftOutCount) < 0;
+}
+
+function copyOf(t: Timeline): Timeline {
+  const copy = new Timeline(t.problem);
+  copyDecisions(t, copy);
+  unfold(copy);
+  return copy;
+}
+
+/** Takes out jars kept for the end of the season that are worth nothing there: harvested in vain. */
+function dropIdleKeeps(judge: Judge, t: Timeline): void {
+  unfold(t);
+  let score = judge.score(t);
+  for (let y = 0; y < t.keep.length; y++) {
+    const source = t.keep[y] as number;
+    if (source < 0) continue;
+    t.keep[y] = -1;
+    unfold(t);
+    const without = judge.score(t);
+    if (compareScores(without, score) <= 0) score = without;
+    else t.keep[y] = source;
+  }
+  unfold(t);
 }

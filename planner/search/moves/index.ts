@@ -1,5 +1,6 @@
 // The moves that the search draws from, one file each.
 import { crop } from './crop.ts';
+import { home } from './home.ts';
 import { keep } from './keep.ts';
 import type { Move } from './move.ts';
 import { push } from './push.ts';
@@ -8,4 +9,4 @@ import { resource } from './resource.ts';
 import { swap } from './swap.ts';
 import { wake } from './wake.ts';
 
-export const MOVES: readonly Move[] = [relocate, resource, swap, push, wake, crop, keep];
+export const MOVES: readonly Move[] = [relocate, resource, swap, push, wake, crop, keep, home];

@@ -11,25 +11,25 @@ const move = (on: string, tank: string, today: string, part = {}) =>
 test.each([
   // nearness 1 + 28 / (7 + days from today to the earlier of both days); today 1 February: 37 days: 1.6364
   ['2027-03-10', 'Keg A', '2027-02-01', 0, 'not moved'],
-  ['2027-03-10', 'Keg B', '2027-02-01', 41, 'another tank: 0.5 × 0.50 × 1.6364'],
-  ['2027-03-17', 'Keg A', '2027-02-01', 123, 'a week: (1 + 7/14) × 0.50 × 1.6364'],
-  ['2027-03-24', 'Keg A', '2027-02-01', 164, 'two weeks: 2 × 0.50 × 1.6364'],
-  ['2027-03-24', 'Keg B', '2027-02-01', 205, 'and the tank: 2.5 × 0.50 × 1.6364'],
-  ['2027-05-05', 'Keg A', '2027-02-01', 409, '56 days: 5 × 0.50 × 1.6364'],
-  ['2027-06-05', 'Keg A', '2027-02-01', 409, 'no more than 56 days count'],
+  ['2027-03-10', 'Keg B', '2027-02-01', 164, 'another tank: 0.5 × 2 × 1.6364'],
+  ['2027-03-17', 'Keg A', '2027-02-01', 491, 'a week: (1 + 7/14) × 2 × 1.6364'],
+  ['2027-03-24', 'Keg A', '2027-02-01', 655, 'two weeks: 2 × 2 × 1.6364'],
+  ['2027-03-24', 'Keg B', '2027-02-01', 818, 'and the tank: 2.5 × 2 × 1.6364'],
+  ['2027-05-05', 'Keg A', '2027-02-01', 1636, '56 days: 5 × 2 × 1.6364'],
+  ['2027-06-05', 'Keg A', '2027-02-01', 1636, 'no more than 56 days count'],
   // 14 days earlier is 24 February, 23 days ahead: 1 + 28/30 = 1.9333
-  ['2027-02-24', 'Keg A', '2027-02-01', 193, 'two weeks earlier: 2 × 0.50 × 1.9333'],
+  ['2027-02-24', 'Keg A', '2027-02-01', 773, 'two weeks earlier: 2 × 2 × 1.9333'],
   // today 2 March, 8 days ahead: 1 + 28/15 = 2.8667; 3 March, 7 days: (1 + 28/14) × 10 = 30
-  ['2027-03-10', 'Keg B', '2027-03-02', 72, 'eight days ahead: 0.25 × 2.8667'],
-  ['2027-03-10', 'Keg B', '2027-03-03', 750, 'inside the freeze of 7 days: 0.25 × 30'],
-  ['2027-03-10', 'Keg B', '2027-03-10', 1250, 'today: 0.25 × 5 × 10'],
+  ['2027-03-10', 'Keg B', '2027-03-02', 287, 'eight days ahead: 1 × 2.8667'],
+  ['2027-03-10', 'Keg B', '2027-03-03', 3000, 'inside the freeze of 7 days: 1 × 30'],
+  ['2027-03-10', 'Keg B', '2027-03-10', 5000, 'today: 1 × 5 × 10'],
 ])('to %s in %s, today %s: %i minor units (%s)', (on, tank, today, minor) => {
   expect(move(on, tank, today).sum('moved')).toBe(minor);
 });
 
-test('a nano weighs it 6.00; without a plan in force nothing can move', () => {
-  // 2 × 6 × 1.6364
-  expect(move('2027-03-24', 'Keg A', '2027-02-01', { kind: 'nano' }).sum('moved')).toBe(1964);
+test('a nano weighs it 25; without a plan in force nothing can move', () => {
+  // 2 × 25 × 1.6364
+  expect(move('2027-03-24', 'Keg A', '2027-02-01', { kind: 'nano' }).sum('moved')).toBe(8182);
   expect(lay(aSeason(), { Millrace: { on: '2027-03-24' } }).found('moved')).toEqual([]);
 });
 

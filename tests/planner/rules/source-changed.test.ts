@@ -31,21 +31,21 @@ const change = (was: 'packs' | 'jar', from: Source, today: string, part = {}) =>
   );
 
 test.each([
-  // 37 days ahead: 1 + 28/44 = 1.6364; × 0.50
+  // 37 days ahead: 1 + 28/44 = 1.6364; × 1
   ['packs', 'packs', '2027-02-01', 0],
   ['jar', { jar: 'J1' }, '2027-02-01', 0],
-  ['packs', { jar: 'J1' }, '2027-02-01', 82],
-  ['jar', 'packs', '2027-02-01', 82],
-  ['jar', { jar: 'J2' }, '2027-02-01', 82],
-  // 8 days ahead: 0.50 × 2.8667; 7 days: 0.50 × 3 × 10
-  ['jar', 'packs', '2027-03-02', 143],
-  ['jar', 'packs', '2027-03-03', 1500],
+  ['packs', { jar: 'J1' }, '2027-02-01', 164],
+  ['jar', 'packs', '2027-02-01', 164],
+  ['jar', { jar: 'J2' }, '2027-02-01', 164],
+  // 8 days ahead: 1 × 2.8667; 7 days: 1 × 3 × 10
+  ['jar', 'packs', '2027-03-02', 287],
+  ['jar', 'packs', '2027-03-03', 3000],
 ] as const)('was %s, is %j, today %s: %i minor units', (was, is, today, minor) => {
   expect(change(was, is, today).sum('source-changed')).toBe(minor);
 });
 
-test('a nano weighs it 6.00', () => {
-  expect(change('jar', 'packs', '2027-02-01', { kind: 'nano' }).sum('source-changed')).toBe(982);
+test('a nano weighs it 12', () => {
+  expect(change('jar', 'packs', '2027-02-01', { kind: 'nano' }).sum('source-changed')).toBe(1964);
 });
 
 test('the sentence names both sources', () => {
