@@ -1,6 +1,6 @@
-// Which columns the four CSV files of a season folder have, and which part of the house each one holds.
+// Which columns the CSV files of a season folder have, and which part of the house each one holds.
 import type { z } from 'zod';
-import { Brew, Jar, Tank, Yeast } from '../../planner/index.ts';
+import { Brew, Jar, Tank, Yeast, YeastCount } from '../../planner/index.ts';
 
 /**
  * How a cell is read and written. `list`: split by `|`. `stretches`: days `from/to`, split by `|`.
@@ -81,6 +81,18 @@ export const BREW_COLUMNS: Readonly<Record<keyof Brew, Column>> = {
   priority: { column: 'priority', kind: 'number' },
   value: { column: 'value', kind: 'number' },
   fades: { column: 'fades', kind: 'yesno', extra: true },
+  needMPerMlP: { column: 'pitch_rate', kind: 'number', extra: true },
+};
+
+export const COUNT_COLUMNS: Readonly<Record<keyof YeastCount, Column>> = {
+  yeast: { column: 'yeast', kind: 'text' },
+  countedOn: { column: 'counted_on', kind: 'text' },
+  harvestedOn: { column: 'harvested_on', kind: 'text' },
+  stained: { column: 'stained', kind: 'number' },
+  total: { column: 'total', kind: 'number' },
+  millionPerMl: { column: 'million_per_ml', kind: 'number' },
+  sourceAbv: { column: 'source_abv', kind: 'number' },
+  generation: { column: 'generation', kind: 'number' },
 };
 
 export const HOUSE_FILE = 'house.json';
@@ -89,6 +101,8 @@ type CsvFile = {
   file: string;
   columns: Readonly<Record<string, Column>>;
   schema: z.ZodObject;
+  /** Read if it is there; written only where there are rows. */
+  optional?: true;
 };
 
 /** The list of the house that each CSV file holds, in the order in which problems are told. */
@@ -97,10 +111,23 @@ export const CSV_FILES = {
   tanks: { file: 'tanks.csv', columns: TANK_COLUMNS, schema: Tank },
   yeasts: { file: 'yeasts.csv', columns: YEAST_COLUMNS, schema: Yeast },
   jars: { file: 'jars.csv', columns: JAR_COLUMNS, schema: Jar },
+  counts: { file: 'counts.csv', columns: COUNT_COLUMNS, schema: YeastCount, optional: true },
 } as const satisfies Record<string, CsvFile>;
 
 export type CsvList = keyof typeof CSV_FILES;
-export const CSV_LISTS = ['brews', 'tanks', 'yeasts', 'jars'] as const satisfies readonly CsvList[];
+export const CSV_LISTS = [
+  'brews',
+  'tanks',
+  'yeasts',
+  'jars',
+  'counts',
+] as const satisfies readonly CsvList[];
+
+/** Whether a folder may do without the file of this list. */
+export const isOptional = (list: CsvList): boolean => {
+  const file: CsvFile = CSV_FILES[list];
+  return file.optional === true;
+};
 
 /** The columns of a list as pairs of the model's field and its column. */
 export const columnsOf = (list: CsvList): [field: string, column: Column][] =>

@@ -3,11 +3,23 @@ import { mkdir, readdir, readFile, stat, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { House, Problem } from '../../planner/index.ts';
 import { fileProblem } from './problem.ts';
-import { type FolderReading, readSeason, SEASON_FILES, type SeasonFile } from './read.ts';
+import {
+  type FolderReading,
+  NEEDED_FILES,
+  readSeason,
+  SEASON_FILES,
+  type SeasonFile,
+} from './read.ts';
 import { writeSeason } from './write.ts';
 
-export { type FolderReading, readSeason, SEASON_FILES, type SeasonBytes } from './read.ts';
-export { writeSeason } from './write.ts';
+export {
+  type FolderReading,
+  NEEDED_FILES,
+  readSeason,
+  SEASON_FILES,
+  type SeasonBytes,
+} from './read.ts';
+export { type SeasonTexts, writeSeason } from './write.ts';
 
 const MAX_FILE_MB = 20;
 
@@ -21,7 +33,7 @@ function folderProblem(folder: string, error: unknown): Problem {
     code: missing ? 'no-folder' : 'unreadable-folder',
     path: folder,
     value: folder,
-    bound: `a folder with ${SEASON_FILES.join(', ')}`,
+    bound: `a folder with ${NEEDED_FILES.join(', ')}`,
     message: missing
       ? `There is no folder ${folder}.`
       : code === 'ENOTDIR'

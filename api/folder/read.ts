@@ -7,6 +7,7 @@ import {
   type CsvList,
   columnsOf,
   HOUSE_FILE,
+  isOptional,
 } from './columns.ts';
 import { type CsvReading, readCsv } from './csv.ts';
 import { type JsonLines, JsonSyntaxError, parseJsonWithLines } from './json-lines.ts';
@@ -15,6 +16,11 @@ import { decode } from './text.ts';
 
 export const SEASON_FILES = [HOUSE_FILE, ...CSV_LISTS.map((list) => CSV_FILES[list].file)] as const;
 export type SeasonFile = (typeof SEASON_FILES)[number];
+/** Those without which there is no season. */
+export const NEEDED_FILES: readonly SeasonFile[] = [
+  HOUSE_FILE,
+  ...CSV_LISTS.filter((list) => !isOptional(list)).map((list) => CSV_FILES[list].file),
+];
 
 /** The bytes of the files that are there. */
 export type SeasonBytes = { readonly [file in SeasonFile]?: Uint8Array | undefined };
@@ -181,7 +187,7 @@ export function readSeason(files: SeasonBytes): FolderReading {
   for (const file of SEASON_FILES) {
     const bytes = files[file];
     const text = bytes ? textOf(file, bytes, problems) : null;
-    if (!bytes) problems.push(missingFile(file));
+    if (!bytes && NEEDED_FILES.includes(file)) problems.push(missingFile(file));
     if (text !== null) texts.set(file, text);
   }
   const headText = texts.get(HOUSE_FILE);

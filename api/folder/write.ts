@@ -3,7 +3,14 @@
 import Papa from 'papaparse';
 import { House } from '../../planner/index.ts';
 import { writeCell } from './cells.ts';
-import { CSV_FILES, CSV_LISTS, type CsvList, columnsOf, HOUSE_FILE } from './columns.ts';
+import {
+  CSV_FILES,
+  CSV_LISTS,
+  type CsvList,
+  columnsOf,
+  HOUSE_FILE,
+  isOptional,
+} from './columns.ts';
 import type { SeasonFile } from './read.ts';
 
 /** As spreadsheets write CSV (RFC 4180). */
@@ -34,16 +41,21 @@ function isDefault(key: string, value: unknown): boolean {
   return silent?.success === true && JSON.stringify(silent.data) === JSON.stringify(value);
 }
 
-/** The text of each file of a season folder. */
-export function writeSeason(house: House): { [file in SeasonFile]: string } {
+/** The text of each file of a season folder; what is optional only where there is something in it. */
+export type SeasonTexts = { [file in Exclude<SeasonFile, 'counts.csv'>]: string } & {
+  'counts.csv'?: string;
+};
+
+/** The texts of a house. */
+export function writeSeason(house: House): SeasonTexts {
   const head = Object.entries(house).filter(
     ([key, value]) => !CSV_LISTS.some((list) => list === key) && !isDefault(key, value),
   );
-  const texts = CSV_LISTS.map(
+  const texts = CSV_LISTS.filter((list) => !isOptional(list) || house[list].length > 0).map(
     (list) => [CSV_FILES[list].file, csvText(list, house[list])] as const,
   );
   return {
     [HOUSE_FILE]: `${JSON.stringify(Object.fromEntries(head), null, 2)}\n`,
     ...Object.fromEntries(texts),
-  } as { [file in SeasonFile]: string };
+  } as SeasonTexts;
 }

@@ -1,5 +1,6 @@
 // Whether a house means something that can be planned: everything that its shape alone does not say.
 import { checkBrews } from './checks/brews.ts';
+import { checkCounts } from './checks/counts.ts';
 import { type Draft, draftOf, type Placing } from './checks/draft.ts';
 import { type Found, reportOn } from './checks/report.ts';
 import { checkJars, checkNames, checkTanks, checkYeasts } from './checks/rows.ts';
@@ -27,6 +28,7 @@ export function findMeaning(draft: Draft, place: Placing): Found[] {
   checkYeasts(report);
   checkJars(report);
   checkBrews(report);
+  checkCounts(report);
   return found;
 }
 

@@ -63,6 +63,37 @@ export const Jar = z
   .meta({ id: 'Jar' });
 export type Jar = z.infer<typeof Jar>;
 
+/** The most counts that one house keeps: years of them. */
+const MOST_COUNTS = 2000;
+
+export const YeastCount = z
+  .strictObject({
+    yeast: Name,
+    countedOn: IsoDay,
+    harvestedOn: IsoDay.describe(
+      'When the slurry that was counted was harvested: it ages from here',
+    ),
+    stained: whole(0, 1_000_000)
+      .nullable()
+      .default(null)
+      .describe('Stained (dead) cells among those looked at; null: no stain'),
+    total: whole(1, 1_000_000)
+      .nullable()
+      .default(null)
+      .describe('Cells looked at, living and dead'),
+    millionPerMl: between(1, 6000)
+      .nullable()
+      .default(null)
+      .describe('Million cells per mL of the settled slurry, dead ones included'),
+    sourceAbv: between(0, 25)
+      .nullable()
+      .default(null)
+      .describe('Alcohol of the beer it came from, % by volume; null: ordinary strength'),
+    generation: whole(0, 100).default(1).describe('A fresh pack is 0'),
+  })
+  .meta({ id: 'YeastCount', description: 'Slurry of a strain looked at under the microscope.' });
+export type YeastCount = z.infer<typeof YeastCount>;
+
 export const Brew = z
   .strictObject({
     brew: Name,
@@ -93,6 +124,10 @@ export const Brew = z
       .nullable()
       .default(null)
       .describe('The style loses by standing; null: judged by the style'),
+    needMPerMlP: between(0.05, 10)
+      .nullable()
+      .default(null)
+      .describe("Million living cells per mL per °P, as it stands; null: by the house's settings"),
   })
   .meta({ id: 'Brew' });
 export type Brew = z.infer<typeof Brew>;
@@ -158,6 +193,11 @@ export const House = z
     tanks: z.array(Tank).max(500),
     yeasts: z.array(Yeast).max(200),
     jars: z.array(Jar).max(5000).default([]),
+    counts: z
+      .array(YeastCount)
+      .max(MOST_COUNTS, 'more than 2,000 counts: leave out the oldest')
+      .default([])
+      .describe("The house's own counts: what is learnt about its strains"),
     brews: z.array(Brew).max(2000, 'more than 2,000 brews in one season: split the season'),
   })
   .meta({

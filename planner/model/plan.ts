@@ -134,6 +134,16 @@ export const PlannedBrew = z
     starter: PlannedStarter.nullable(),
     generation: count.describe('Of the slurry that is pitched; a fresh pack is 0'),
     viability: Range.describe('Share alive of what is drawn, on the day it is drawn'),
+    counts: count
+      .default(0)
+      .describe(
+        "Stained counts of this strain that its viability rests on; 0: the house's settings alone",
+      ),
+    beforeCounts: Range.nullable()
+      .default(null)
+      .describe(
+        'The same share as the settings alone would say; null where no count stands behind',
+      ),
     densityBPerMl: Range.nullable().describe('Billion cells per mL of the slurry; null for packs'),
     checkOn: IsoDay.nullable().describe('The jar is checked; null for fresh packs'),
     fallback: z.strictObject({

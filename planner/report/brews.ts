@@ -12,6 +12,7 @@ import {
 } from '../science/index.ts';
 import type { Judge } from '../search/score.ts';
 import { isoDay } from '../timeline/calendar.ts';
+import { coldLoss } from '../timeline/pitch.ts';
 import { FRESH, type Problem } from '../timeline/problem.ts';
 import type { Timeline } from '../timeline/timeline.ts';
 
@@ -47,7 +48,7 @@ function startOf(
   return {
     start: spread,
     beerLoss: t.beerLoss[b] as number,
-    lossPerDay: p.brews[b]?.storeLossPerDay ?? 0,
+    lossPerDay: coldLoss(p, t, b),
     startDay: t.harvestDay[b] as number,
   };
 }
@@ -56,8 +57,23 @@ function startOf(
 export function slurryViability(p: Problem, t: Timeline, source: number, day: number): Range {
   const { start, beerLoss, lossPerDay, startDay } = startOf(p, t, source);
   const storeLoss = lossPerDay * Math.max(0, day - startDay);
-  const range = viabilityRange({ start, beerLoss, storeLoss }, p.settings);
-  return rangeOf(range.low, range.likely, range.high);
+  const own = p.yeasts[strainOf(p, t, source)]?.learnt.settings ?? p.settings;
+  return tidyRange(viabilityRange({ start, beerLoss, storeLoss }, own));
+}
+
+/** The same share as the house's settings alone would say it, without the counts of the strain. */
+function viabilityBeforeCounts(p: Problem, t: Timeline, source: number, day: number): Range {
+  const { start, beerLoss, lossPerDay, startDay } = startOf(p, t, source);
+  const times = p.yeasts[strainOf(p, t, source)]?.learnt.lossTimes ?? 1;
+  const storeLoss = (lossPerDay * Math.max(0, day - startDay)) / times;
+  return tidyRange(viabilityRange({ start, beerLoss: beerLoss / times, storeLoss }, p.settings));
+}
+
+/** The yeast of slurry from a source. */
+function strainOf(p: Problem, t: Timeline, source: number): number {
+  return source < p.jars.length
+    ? (p.jars[source]?.yeast ?? -1)
+    : (t.yeast[source - p.jars.length] as number);
 }
 
 function publishedSource(p: Problem, t: Timeline, b: number): PlannedSource {
@@ -166,6 +182,7 @@ export function publishBrew(
   const beer = beerOf(t, source);
   const carriedL = carriedBeerL(drawnInto(t, b), p.settings.slurryBeerShare);
   const chill = t.starterChill[b] as number;
+  const counts = source === FRESH ? 0 : yeast.learnt.counts;
   const emptied = t.emptied[b] as number;
   return {
     brew: brew.name,
@@ -209,6 +226,8 @@ export function publishBrew(
       source === FRESH
         ? freshViability(p, t, b)
         : slurryViability(p, t, source, t.useDay[b] as number),
+    counts,
+    beforeCounts: counts === 0 ? null : viabilityBeforeCounts(p, t, source, t.useDay[b] as number),
     densityBPerMl:
       source === FRESH
         ? null
@@ -216,7 +235,7 @@ export function publishBrew(
             densityBPerMl(
               yeast.row.flocculation,
               source < p.jars.length ? 2 : p.house.store.settleDays,
-              p.settings,
+              yeast.learnt.settings,
             ),
           ),
     carried:

@@ -20,7 +20,8 @@ export function publishHarvests(t: Timeline): PlannedHarvest[] {
     if ((t.draws[nJars + b] as number) === 0 && !brew.harvested) continue;
     const day = t.harvestDay[b] as number;
     const likely = t.cropMl[b] as number;
-    const density = densityBPerMl(yeast.row.flocculation, p.house.store.settleDays, p.settings);
+    const own = yeast.learnt.settings;
+    const density = densityBPerMl(yeast.row.flocculation, p.house.store.settleDays, own);
     // growth and density are off independently; what has been read is off only by the reading
     const spread = brew.harvested
       ? 1.05

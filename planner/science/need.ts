@@ -12,10 +12,13 @@ export type Wort = {
   souring: 'kettle' | 'mixed' | null;
   /** Slurry out of a fermentation rather than fresh packs. */
   harvested: boolean;
+  /** The brewer's own rate for this brew: taken as it stands, with no discount and no increase. */
+  ownRate?: number | null;
 };
 
 /** Pitching rate, million viable cells per mL per °P. Increases for strong and soured wort multiply. */
 export function pitchRate(w: Wort, s: Settings): number {
+  if (typeof w.ownRate === 'number') return w.ownRate;
   let rate: number;
   if (w.fermentC <= s.lagerToC) rate = s.rateLager;
   else {

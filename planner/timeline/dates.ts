@@ -55,7 +55,10 @@ export function dates(p: Problem, t: Timeline, b: number): void {
   t.crashed[b] = crashed ? 1 : 0;
   const beerDays = Math.max(0, harvest - fermented);
   const cold = crashed ? Math.min(s.crashDays, beerDays) : 0;
-  t.beerLoss[b] = brew.beerLossPerDay * (beerDays - cold) + brew.crashLossPerDay * cold;
+  const yeastAt = t.yeast[b] as number;
+  t.beerLoss[b] =
+    (brew.beerLossPerDay[yeastAt] as number) * (beerDays - cold) +
+    (brew.crashLossPerDay[yeastAt] as number) * cold;
 
   const size = t.starter[b] as number;
   t.starterChill[b] = -1;

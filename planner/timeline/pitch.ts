@@ -55,7 +55,7 @@ export function pitch(p: Problem, t: Timeline, b: number): void {
       const age = there ? Math.max(0, use - harvested) : 0;
       t.ageDays[b] = age;
       t.viability[b] = there
-        ? p.cropViability * Math.exp(-(t.beerLoss[from] as number) - parent.storeLossPerDay * age)
+        ? p.cropViability * Math.exp(-(t.beerLoss[from] as number) - coldLoss(p, t, from) * age)
         : 0;
       const usable = Math.max(t.usableFrom[from] as number, p.today);
       t.drawnEarly[b] = !there ? FAR : usable > use ? usable - use : -1;
@@ -109,9 +109,13 @@ function factPitch(p: Problem, t: Timeline, b: number): void {
     const age = Math.max(0, done.day - (t.harvestDay[from] as number));
     t.ageDays[b] = age;
     t.viability[b] =
-      p.cropViability *
-      Math.exp(-(t.beerLoss[from] as number) - (p.brews[from]?.storeLossPerDay ?? 0) * age);
+      p.cropViability * Math.exp(-(t.beerLoss[from] as number) - coldLoss(p, t, from) * age);
   }
+}
+
+/** Loss per day in the cold store of what brew `from` gives. */
+export function coldLoss(p: Problem, t: Timeline, from: number): number {
+  return p.brews[from]?.storeLossPerDay[t.yeast[from] as number] ?? 0;
 }
 
 /** Whether what this brew is pitched with comes of something suspect. */
@@ -172,9 +176,7 @@ export function keepForNextSeason(p: Problem, t: Timeline): void {
       const from = source - nJars;
       if (!t.placed[from]) continue;
       const age = Math.max(0, p.to - (t.harvestDay[from] as number));
-      v =
-        p.cropViability *
-        Math.exp(-(t.beerLoss[from] as number) - (p.brews[from]?.storeLossPerDay ?? 0) * age);
+      v = p.cropViability * Math.exp(-(t.beerLoss[from] as number) - coldLoss(p, t, from) * age);
       density = p.yeasts[y]?.density ?? 1;
       have = t.cropMl[from] as number;
     }

@@ -15,6 +15,7 @@ import {
   strongAgeing,
 } from '../science/index.ts';
 import { dayNumber, type HouseDays, houseDays } from './calendar.ts';
+import { type LearntStrain, learntStrains } from './learnt.ts';
 
 /** No day, no limit. */
 export const FAR = 1_000_000;
@@ -25,6 +26,8 @@ export const STARTER_SIZES = 4;
 
 export type YeastData = {
   row: Yeast;
+  /** What the house's counts say about it. */
+  learnt: LearntStrain;
   lossPerDay: number;
   expiryDays: number;
   priceMinor: number;
@@ -72,9 +75,10 @@ export type BrewData = {
   turns: number;
   needHarvestedB: number;
   needFreshB: number;
-  beerLossPerDay: number;
-  crashLossPerDay: number;
-  storeLossPerDay: number;
+  /** Losses per day of its yeast, by yeast: on the beer, in the crash, in the cold store. */
+  beerLossPerDay: Float64Array;
+  crashLossPerDay: Float64Array;
+  storeLossPerDay: Float64Array;
   /** What happened to it, if it has been brewed. */
   done: DoneBrew | null;
   /** What was harvested from it, if that has happened. */
@@ -206,15 +210,17 @@ export function compile(
     out: t.outOfUse.map((o) => ({ from: dayNumber(o.from), to: dayNumber(o.to) })),
   }));
 
-  const yeasts: YeastData[] = house.yeasts.map((y) => ({
+  const learnt = learntStrains(house, settings);
+  const yeasts: YeastData[] = house.yeasts.map((y, i) => ({
     row: y,
+    learnt: learnt[i] as LearntStrain,
     lossPerDay: packLossPerDay(y.form, settings),
     expiryDays: packExpiryDays(y.form, settings),
     priceMinor: Math.round(y.packPrice * minor),
     handMadeDay:
       y.packsMadeOn === null ? todayDay - house.packAgeOnArrivalDays : dayNumber(y.packsMadeOn),
-    density: densityBPerMl(y.flocculation, house.store.settleDays, settings).likely,
-    densityFresh48: densityBPerMl(y.flocculation, 2, settings).likely,
+    density: densityOf(y, house.store.settleDays, learnt[i]?.settings ?? settings),
+    densityFresh48: densityOf(y, 2, learnt[i]?.settings ?? settings),
     recoverCrashed: recoverableShare(y.flocculation, true, settings),
     recoverUncrashed: recoverableShare(y.flocculation, false, settings),
     maxGeneration: y.maxGeneration ?? FAR,
@@ -225,7 +231,10 @@ export function compile(
 
   const cropRange = cropViability(settings);
   const crop = cropRange.likely;
-  const storeLoss = storageLossPerDay(house.store.tempC, settings);
+  const lossAt = (perDay: (own: Settings) => number) =>
+    learnt.map((strain) => perDay(strain.settings));
+  const storeLoss = lossAt((own) => storageLossPerDay(house.store.tempC, own));
+  const crashLoss = lossAt((own) => beerLossPerDay(settings.crashC, own));
   const gone = new Set(facts.goneJars);
   const jars: JarData[] = house.jars.map((j) => {
     const ogSg = j.sourceOg ?? 1.05;
@@ -251,7 +260,7 @@ export function compile(
       startViability: measured ? (j.measuredViability ?? crop) : crop,
       measured,
       startDay: dayNumber(measured ? (j.measuredOn ?? j.harvestedOn) : j.harvestedOn),
-      storeLossPerDay: storeLoss * strongAgeing(abv, settings),
+      storeLossPerDay: (storeLoss[yeast] ?? 0) * strongAgeing(abv, settings),
       density: yeasts[yeast]?.densityFresh48 ?? 1,
       gone: gone.has(j.jar),
     };
@@ -281,7 +290,13 @@ export function compile(
     const fact = brewed.get(b.brew);
     const crop = harvested.get(b.brew);
     const pin = pinned.get(b.brew);
-    const wort = { fermentC: b.fermentC, ogP, souring: b.souring, volumeL: b.volumeL };
+    const wort = {
+      fermentC: b.fermentC,
+      ogP,
+      souring: b.souring,
+      volumeL: b.volumeL,
+      ownRate: b.needMPerMlP,
+    };
     const readyBy = b.readyBy === null ? FAR : dayNumber(b.readyBy);
     const earliest = Math.max(
       from,
@@ -345,9 +360,12 @@ export function compile(
       turns: house.brewLengthL === null ? 1 : Math.ceil(b.volumeL / house.brewLengthL - 1e-9),
       needHarvestedB: needB({ ...wort, harvested: true }, settings),
       needFreshB: needB({ ...wort, harvested: false }, settings),
-      beerLossPerDay: beerLossPerDay(b.fermentC, settings) * ageing,
-      crashLossPerDay: beerLossPerDay(settings.crashC, settings) * ageing,
-      storeLossPerDay: storeLoss * ageing,
+      beerLossPerDay: times(
+        lossAt((own) => beerLossPerDay(b.fermentC, own)),
+        ageing,
+      ),
+      crashLossPerDay: times(crashLoss, ageing),
+      storeLossPerDay: times(storeLoss, ageing),
       done: fact
         ? {
             day: dayNumber(fact.day),
@@ -397,6 +415,12 @@ export function compile(
     keepNeedB: yeasts.map((_, y) => middleNeed(brews, y)),
   };
 }
+
+const densityOf = (y: Yeast, settleDays: number, s: Settings): number =>
+  densityBPerMl(y.flocculation, settleDays, s).likely;
+
+const times = (values: readonly number[], factor: number): Float64Array =>
+  Float64Array.from(values, (value) => value * factor);
 
 function middleNeed(brews: readonly BrewData[], yeast: number): number {
   const needs = brews

@@ -200,6 +200,8 @@ export function aPlannedBrew(part: Partial<PlannedBrew> = {}): PlannedBrew {
     starter: null,
     generation: 0,
     viability: { low: 0.87, likely: 0.93, high: 0.97 },
+    counts: 0,
+    beforeCounts: null,
     densityBPerMl: null,
     checkOn: null,
     fallback: {

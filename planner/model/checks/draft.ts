@@ -1,25 +1,38 @@
 // What is known of a house while it is being checked: sound fields only, so that one mistake hides no other.
-import { Brew, House, Jar, Tank, Yeast } from '../house.ts';
+import { Brew, House, Jar, Tank, Yeast, YeastCount } from '../house.ts';
 
 export type PathPart = string | number;
 
 /** Says where in the document (or in which file and line) a path lies, and what the field is called there. */
 export type Placing = (path: readonly PathPart[]) => { path: string; field: string };
 
-export const LISTS = ['tanks', 'yeasts', 'jars', 'brews'] as const;
+export const LISTS = ['tanks', 'yeasts', 'jars', 'brews', 'counts'] as const;
 export type ListName = (typeof LISTS)[number];
 
 /** What one row of each list is called, and the key that holds its name. */
-export const ROW_NOUN = { tanks: 'tank', yeasts: 'yeast', jars: 'jar', brews: 'brew' } as const;
+export const ROW_NOUN = {
+  tanks: 'tank',
+  yeasts: 'yeast',
+  jars: 'jar',
+  brews: 'brew',
+  counts: 'count',
+} as const;
 
 const ROW_SCHEMA = {
   tanks: Tank.partial(),
   yeasts: Yeast.partial(),
   jars: Jar.partial(),
   brews: Brew.partial(),
+  counts: YeastCount.partial(),
 } as const;
 
-const HEAD_SCHEMA = House.omit({ tanks: true, yeasts: true, jars: true, brews: true }).partial();
+const HEAD_SCHEMA = House.omit({
+  tanks: true,
+  yeasts: true,
+  jars: true,
+  brews: true,
+  counts: true,
+}).partial();
 
 /** As `T`, with any of its fields unknown. */
 export type Loose<T> = { [K in keyof T]?: T[K] | undefined };
@@ -33,20 +46,22 @@ export type Draft = {
   yeasts: Loose<Yeast>[];
   jars: Loose<Jar>[];
   brews: Loose<Brew>[];
+  counts: Loose<YeastCount>[];
   /** Whether a list was there to be read at all. */
   given: Record<ListName, boolean>;
 };
 
 /** The draft of a house of which everything is known. */
 export function draftOf(house: House): Draft {
-  const { tanks, yeasts, jars, brews, ...head } = house;
+  const { tanks, yeasts, jars, brews, counts, ...head } = house;
   return {
     head,
     tanks,
     yeasts,
     jars,
     brews,
-    given: { tanks: true, yeasts: true, jars: true, brews: true },
+    counts,
+    given: { tanks: true, yeasts: true, jars: true, brews: true, counts: true },
   };
 }
 
@@ -110,11 +125,13 @@ export function draftOfParts(input: unknown, faults: readonly (readonly Property
     yeasts: rows('yeasts') as Loose<Yeast>[],
     jars: rows('jars') as Loose<Jar>[],
     brews: rows('brews') as Loose<Brew>[],
+    counts: rows('counts') as Loose<YeastCount>[],
     given: {
       tanks: Array.isArray(document.tanks),
       yeasts: Array.isArray(document.yeasts),
       jars: Array.isArray(document.jars),
       brews: Array.isArray(document.brews),
+      counts: Array.isArray(document.counts),
     },
   };
 }

@@ -53,7 +53,7 @@ export function reportOn(draft: Draft, place: Placing, found: Found[]): Report {
         path: place(at).path,
         value: value === null ? null : shown(value),
         bound,
-        message: message.replace(/^(tank|yeast|jar|brew)(?= [“\d])/, capital),
+        message: message.replace(/^(tank|yeast|jar|brew|count)(?= [“\d])/, capital),
         remedy,
         level,
       };

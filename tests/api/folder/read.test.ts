@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import fc from 'fast-check';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import {
+  NEEDED_FILES,
   readFolder,
   readSeason,
   SEASON_FILES,
@@ -33,13 +34,40 @@ function reading(changes: { [file in File]?: string | Uint8Array | null }) {
 const said = (changes: Parameters<typeof reading>[0]) =>
   reading(changes).problems.map(({ code, path, level }) => `${level} ${code} ${path}`);
 
-const lines = (file: File) => texts[file].split('\r\n');
-const edited = (file: File, from: string | RegExp, to: string) => texts[file].replace(from, to);
+const textOf = (file: File) => texts[file] ?? '';
+const lines = (file: File) => textOf(file).split('\r\n');
+const edited = (file: File, from: string | RegExp, to: string) => textOf(file).replace(from, to);
 
-test.each(SEASON_FILES)('without %s everything else is still read', (file) => {
+test.each(NEEDED_FILES)('without %s everything else is still read', (file) => {
   const { house, problems } = reading({ [file]: null });
   expect(house).toBeNull();
   expect(problems.map(({ code, path }) => `${code} ${path}`)).toEqual([`missing-file ${file}`]);
+});
+
+const COUNTS =
+  'yeast,counted_on,harvested_on,stained,total,million_per_ml,source_abv,generation\r\n' +
+  'Mill Lane Ale,2027-01-03,2026-12-20,18,200,,,2\r\n';
+
+test('counts.csv is read if it is there', () => {
+  expect(reading({}).house?.counts).toEqual([]);
+  const { house, problems } = reading({ 'counts.csv': COUNTS });
+  expect(problems).toEqual([]);
+  expect(house?.counts).toMatchObject([
+    { yeast: 'Mill Lane Ale', stained: 18, total: 200, millionPerMl: null, generation: 2 },
+  ]);
+});
+
+// Each row with one thing that cannot be true.
+test.each([
+  [',18,200,', ',201,200,', 'contradiction counts.csv:2:stained'],
+  [',18,200,', ',18,,', 'half-a-count counts.csv:2:total'],
+  [',18,200,', ',,,', 'half-a-count counts.csv:2:stained'],
+  ['2027-01-03', '2026-12-19', 'days-out-of-order counts.csv:2:counted_on'],
+  ['Mill Lane Ale', 'Mill Lane Ales', 'unknown-yeast counts.csv:2:yeast'],
+  [',18,200,', ',18,20.5,', 'bad-invalid-type counts.csv:2:total'],
+  [',18,200,,', ',18,200,1200000000,', 'bad-too-big counts.csv:2:million_per_ml'],
+])('a count with %s as %s is refused in its place', (from, to, place) => {
+  expect(said({ 'counts.csv': COUNTS.replace(from, to) })).toEqual([`error ${place}`]);
 });
 
 test('two problems in files that have nothing to do with each other are both said', () => {

@@ -6,9 +6,9 @@ import { fileURLToPath } from 'node:url';
 import fc from 'fast-check';
 import { afterAll, expect, test } from 'vitest';
 import {
+  NEEDED_FILES,
   readFolder,
   readSeason,
-  SEASON_FILES,
   writeFolder,
   writeSeason,
 } from '../../../api/folder/index.ts';
@@ -35,7 +35,8 @@ test.each(['lantern-shed', 'quay-seven'])(
     const folder = await mkdtemp(join(tmpdir(), 'barmline-folder-'));
     folders.push(folder);
     await writeFolder(folder, house);
-    for (const file of SEASON_FILES) {
+    await expect(readFile(join(folder, 'counts.csv'))).rejects.toThrow('ENOENT');
+    for (const file of NEEDED_FILES) {
       const written = await readFile(join(folder, file), 'utf8');
       expect(written, file).toBe(await readFile(join(seasons, name, file), 'utf8'));
     }
@@ -73,10 +74,34 @@ test('what the shared columns do not hold goes through columns and keys of its o
       aBrew({ fades: true }),
       aBrew({ brew: 'Keeper', fades: false }),
       aBrew({ brew: 'Plain' }),
+      aBrew({ brew: 'Bold', needMPerMlP: 1.75 }),
+    ],
+    counts: [
+      {
+        yeast: 'Mill Lane Ale',
+        countedOn: '2027-01-03',
+        harvestedOn: '2026-12-20',
+        stained: 18,
+        total: 200,
+      },
+      {
+        yeast: 'Mill Lane Ale',
+        countedOn: '2026-12-22',
+        harvestedOn: '2026-12-20',
+        millionPerMl: 1850.5,
+        sourceAbv: 6.4,
+        generation: 3,
+      },
     ],
   });
   const texts = writeSeason(house);
-  expect(texts['brews.csv'].split('\r\n')[0]).toMatch(/,fades$/);
+  expect(texts['brews.csv'].split('\r\n')[0]).toMatch(/,fades,pitch_rate$/);
+  expect(texts['counts.csv']?.split('\r\n')).toEqual([
+    'yeast,counted_on,harvested_on,stained,total,million_per_ml,source_abv,generation',
+    'Mill Lane Ale,2027-01-03,2026-12-20,18,200,,,1',
+    'Mill Lane Ale,2026-12-22,2026-12-20,,,1850.5,6.4,3',
+    '',
+  ]);
   expect(texts['tanks.csv']).toContain('2027-02-01/2027-02-07|2027-03-01/2027-03-01');
   expect(readSeason(bytesOf(texts))).toMatchObject({ house, problems: [] });
 });
@@ -84,6 +109,8 @@ test('what the shared columns do not hold goes through columns and keys of its o
 test('columns of its own are not written where nothing stands in them', () => {
   const texts = writeSeason(aHouse());
   expect(texts['brews.csv']).not.toContain('fades');
+  expect(texts['brews.csv']).not.toContain('pitch_rate');
+  expect(Object.keys(texts)).not.toContain('counts.csv');
   expect(texts['tanks.csv']).not.toContain('out_of_use');
 });
 

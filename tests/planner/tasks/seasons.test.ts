@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
-import { readSeason, SEASON_FILES } from '../../../api/folder/index.ts';
+import { NEEDED_FILES, readSeason } from '../../../api/folder/index.ts';
 import {
   defaultToday,
   foldRecord,
@@ -17,7 +17,7 @@ import { daysAfter } from '../../builders/plan.ts';
 
 function season(name: string): House {
   const folder = fileURLToPath(new URL(`../../seasons/${name}/`, import.meta.url));
-  const files = Object.fromEntries(SEASON_FILES.map((file) => [file, readFileSync(folder + file)]));
+  const files = Object.fromEntries(NEEDED_FILES.map((file) => [file, readFileSync(folder + file)]));
   const { house } = readSeason(files);
   if (house === null) throw new Error(`the season ${name} does not read`);
   return house;
