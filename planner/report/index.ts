@@ -10,6 +10,7 @@ import { publishBrew } from './brews.ts';
 import { publishChains } from './chains.ts';
 import { tellFallback } from './fallback.ts';
 import { tellLeftOut } from './left-out.ts';
+import { spokenFinding, spokenPlan } from './spoken.ts';
 import { publishHarvests, publishOrders, publishShelf } from './stock.ts';
 import { totals } from './totals.ts';
 import { hardFindings, weigh } from './weighing.ts';
@@ -62,7 +63,7 @@ export function publish(desk: Desk, t: Timeline, about: Publishing): Plan {
     if (!t.placed[b]) leftOut.push(tellLeftOut(desk, t, b, about));
   }
   const broken = findings(judge, t);
-  return {
+  return spokenPlan({
     format: 'barmline-plan-1',
     house: about.house.name,
     currency: about.house.currency,
@@ -84,19 +85,21 @@ export function publish(desk: Desk, t: Timeline, about: Publishing): Plan {
     baselines: about.baselines,
     bound: about.bound,
     notes: notes(t),
-  };
+  });
 }
 
 /** What breaks a hard rule in an unfolded plan, in the rules' own words. */
 export function findings(judge: Judge, t: Timeline): Finding[] {
-  return hardFindings(judge, t).map(({ rule, fact }) => ({
-    rule: rule.id,
-    subject: rule.subject(t, fact),
-    amount: fact.amount,
-    unit: rule.unit,
-    says: rule.explain(t, fact),
-    remedy: rule.remedy(t, fact),
-  }));
+  return hardFindings(judge, t).map(({ rule, fact }) =>
+    spokenFinding({
+      rule: rule.id,
+      subject: rule.subject(t, fact),
+      amount: fact.amount,
+      unit: rule.unit,
+      says: rule.explain(t, fact),
+      remedy: rule.remedy(t, fact),
+    }),
+  );
 }
 
 function costLines(desk: Desk, t: Timeline): CostLine[] {

@@ -61,34 +61,35 @@ export function fillShelf(p: Problem, t: Timeline): void {
   t.shelfOverDay = overDay;
 }
 
-/** Counts the starters that stand at once and keeps the worst day. */
+/** Counts the starters that stand at once from today on and keeps the worst day; `vessels` is all zero between calls. */
 export function fillVessels(p: Problem, t: Timeline): void {
-  t.startersOver = 0;
-  t.startersOverDay = 0;
-  let any = false;
-  for (let i = 0; i < t.orderCount; i++) {
-    if ((t.starterLitres[t.order[i] as number] as number) > 0) any = true;
-  }
-  if (!any) return;
   const { vessels } = t;
-  const first = p.days.first;
-  vessels.fill(0);
+  let last = -1;
   for (let i = 0; i < t.orderCount; i++) {
     const b = t.order[i] as number;
     if ((t.starterLitres[b] as number) <= 0 || t.done[b]) continue;
-    const a = (t.starterStart[b] as number) - first;
-    const z = (t.day[b] as number) + 1 - first;
+    // the vessel is held on the day of the pitch too
+    const a = Math.max(0, (t.starterStart[b] as number) - p.today);
+    const z = (t.day[b] as number) + 1 - p.today;
+    if (z <= a) continue;
     vessels[a] = (vessels[a] as number) + 1;
     vessels[z] = (vessels[z] as number) - 1;
+    if (z > last) last = z;
   }
+  const most = p.house.starterGear.vessels;
   let now = 0;
-  for (let i = 0; i < vessels.length; i++) {
+  let over = 0;
+  let overDay = 0;
+  for (let i = 0; i <= last; i++) {
     now += vessels[i] as number;
-    if (now - p.house.starterGear.vessels > t.startersOver && first + i >= p.today) {
-      t.startersOver = now - p.house.starterGear.vessels;
-      t.startersOverDay = first + i;
+    vessels[i] = 0;
+    if (now - most > over) {
+      over = now - most;
+      overDay = p.today + i;
     }
   }
+  t.startersOver = over;
+  t.startersOverDay = overDay;
 }
 
 /** Lays the turns of the kettle on the brew day and, where they do not fit, on the brew days right after it. */
