@@ -25,6 +25,7 @@ const brew = fc.record({
   readyBy: maybe(days(40, 110)),
   priority: fc.integer({ min: 1, max: 3 }),
   fades: maybe(fc.boolean()),
+  needMPerMlP: fc.constantFrom(null, null, null, 1.1),
 });
 
 const jar = fc.record({

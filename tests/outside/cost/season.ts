@@ -138,6 +138,7 @@ export class Season {
   need(row: Brew, fresh: boolean): number {
     const { s } = this;
     const p = plato(row.og);
+    if (row.needMPerMlP !== null) return row.needMPerMlP * row.volumeL * p;
     let rate = s('rateLager');
     if (row.fermentC > s('lagerToC')) {
       rate = row.fermentC <= s('hybridToC') ? s('rateHybrid') : s('rateAle');

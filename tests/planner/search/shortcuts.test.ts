@@ -4,7 +4,7 @@ import { expect, test } from 'vitest';
 import type { House } from '../../../planner/model/index.ts';
 import { RULES, type Rule } from '../../../planner/rules/index.ts';
 import { construct, onlyFacts } from '../../../planner/search/construct.ts';
-import type { Desk } from '../../../planner/search/desk.ts';
+import { Desk } from '../../../planner/search/desk.ts';
 import { MOVES } from '../../../planner/search/moves/index.ts';
 import { ruinAndRecreate } from '../../../planner/search/moves/ruin.ts';
 import { Random } from '../../../planner/search/random.ts';
@@ -119,7 +119,10 @@ function walk(house: House, seed: number, moves: number, applied: Set<string>): 
   const judge = new Judge(problem);
   const random = new Random(seed);
   const reach = { slots: 4, sources: 2 };
-  const desk = construct(problem, judge, random, { slurry: true }, onlyFacts(problem), reach);
+  const built = construct(problem, judge, random, { slurry: true }, onlyFacts(problem), reach);
+  // as on re-planning: with a plan to which brews can be taken back
+  const home = afresh(built.current);
+  const desk = new Desk(problem, judge, random, { slurry: true }, built.current, home);
   hold(desk, desk.current, desk.score, 'the first plan');
   for (let i = 0; i < moves; i++) {
     let seen: Score | null = null;
