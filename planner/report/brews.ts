@@ -12,7 +12,7 @@ import {
 } from '../science/index.ts';
 import type { Judge } from '../search/score.ts';
 import { isoDay } from '../timeline/calendar.ts';
-import { coldLoss } from '../timeline/pitch.ts';
+import { coldLoss, cropAgeing } from '../timeline/pitch.ts';
 import { FRESH, type Problem } from '../timeline/problem.ts';
 import type { Timeline } from '../timeline/timeline.ts';
 
@@ -45,10 +45,11 @@ function startOf(
     return { start, beerLoss: 0, lossPerDay: jar.storeLossPerDay, startDay: jar.startDay };
   }
   const b = source - p.jars.length;
+  const ageing = cropAgeing(p, t, b);
   return {
     start: spread,
-    beerLoss: t.beerLoss[b] as number,
-    lossPerDay: coldLoss(p, t, b),
+    beerLoss: (t.beerLoss[b] as number) * ageing,
+    lossPerDay: coldLoss(p, t, b) * ageing,
     startDay: t.harvestDay[b] as number,
   };
 }

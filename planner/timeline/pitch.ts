@@ -1,5 +1,5 @@
 // A pitch and what becomes of it: generation, viability, mL drawn, cells pitched, the crop it leaves.
-import { starterGivesB, starterSeedB } from '../science/index.ts';
+import { generationAgeing, starterGivesB, starterSeedB } from '../science/index.ts';
 import { FAR, FRESH, type Problem } from './problem.ts';
 import type { Timeline } from './timeline.ts';
 
@@ -54,9 +54,7 @@ export function pitch(p: Problem, t: Timeline, b: number): void {
       const harvested = t.harvestDay[from] as number;
       const age = there ? Math.max(0, use - harvested) : 0;
       t.ageDays[b] = age;
-      t.viability[b] = there
-        ? p.cropViability * Math.exp(-(t.beerLoss[from] as number) - coldLoss(p, t, from) * age)
-        : 0;
+      t.viability[b] = there ? cropAlive(p, t, from, age) : 0;
       const usable = Math.max(t.usableFrom[from] as number, p.today);
       t.drawnEarly[b] = !there ? FAR : usable > use ? usable - use : -1;
     }
@@ -108,14 +106,24 @@ function factPitch(p: Problem, t: Timeline, b: number): void {
     const from = s - nJars;
     const age = Math.max(0, done.day - (t.harvestDay[from] as number));
     t.ageDays[b] = age;
-    t.viability[b] =
-      p.cropViability * Math.exp(-(t.beerLoss[from] as number) - coldLoss(p, t, from) * age);
+    t.viability[b] = cropAlive(p, t, from, age);
   }
 }
 
-/** Loss per day in the cold store of what brew `from` gives. */
+/** Loss per day in the cold store of what brew `from` gives, before its generation. */
 export function coldLoss(p: Problem, t: Timeline, from: number): number {
   return p.brews[from]?.storeLossPerDay[t.yeast[from] as number] ?? 0;
+}
+
+/** How many times faster what brew `from` gives dies for its generation. */
+export function cropAgeing(p: Problem, t: Timeline, from: number): number {
+  return generationAgeing((t.generation[from] as number) + 1, p.settings);
+}
+
+/** Share alive of what brew `from` gives, so many days after its harvest. */
+function cropAlive(p: Problem, t: Timeline, from: number, ageDays: number): number {
+  const loss = (t.beerLoss[from] as number) + coldLoss(p, t, from) * ageDays;
+  return p.cropViability * Math.exp(-loss * cropAgeing(p, t, from));
 }
 
 /** Whether what this brew is pitched with comes of something suspect. */
@@ -176,7 +184,7 @@ export function keepForNextSeason(p: Problem, t: Timeline): void {
       const from = source - nJars;
       if (!t.placed[from]) continue;
       const age = Math.max(0, p.to - (t.harvestDay[from] as number));
-      v = p.cropViability * Math.exp(-(t.beerLoss[from] as number) - coldLoss(p, t, from) * age);
+      v = cropAlive(p, t, from, age);
       density = p.yeasts[y]?.density ?? 1;
       have = t.cropMl[from] as number;
     }

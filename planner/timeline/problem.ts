@@ -6,6 +6,7 @@ import {
   beerLossPerDay,
   cropViability,
   densityBPerMl,
+  generationAgeing,
   needB,
   packExpiryDays,
   packLossPerDay,
@@ -75,7 +76,7 @@ export type BrewData = {
   turns: number;
   needHarvestedB: number;
   needFreshB: number;
-  /** Losses per day of its yeast, by yeast: on the beer, in the crash, in the cold store. */
+  /** Losses per day of its yeast, by yeast and before its generation: on the beer, in the crash, in the cold. */
   beerLossPerDay: Float64Array;
   crashLossPerDay: Float64Array;
   storeLossPerDay: Float64Array;
@@ -260,7 +261,10 @@ export function compile(
       startViability: measured ? (j.measuredViability ?? crop) : crop,
       measured,
       startDay: dayNumber(measured ? (j.measuredOn ?? j.harvestedOn) : j.harvestedOn),
-      storeLossPerDay: (storeLoss[yeast] ?? 0) * strongAgeing(abv, settings),
+      storeLossPerDay:
+        (storeLoss[yeast] ?? 0) *
+        strongAgeing(abv, settings) *
+        generationAgeing(j.generation, settings),
       density: yeasts[yeast]?.densityFresh48 ?? 1,
       gone: gone.has(j.jar),
     };

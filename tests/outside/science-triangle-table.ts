@@ -44,3 +44,11 @@ export const FAO_TRIANGLE: readonly Row[] = [
   [35, 16, 17, 19, 22],
   [36, 17, 18, 20, 22],
 ];
+
+/** 37 to 40 tasters, which the FAO's table leaves out: exact binomial, worked elsewhere. */
+export const BEYOND_FAO: readonly Row[] = [
+  [37, 17, 18, 20, 22],
+  [38, 17, 19, 21, 23],
+  [39, 18, 19, 21, 23],
+  [40, 18, 19, 21, 24],
+];

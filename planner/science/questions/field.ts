@@ -88,7 +88,7 @@ export function boundOf(field: Field): string {
 }
 
 /** A number written like a gravity without its point, or like °P: which of the two is meant? */
-function gravityRemedy(value: number): string {
+export function gravityRemedy(value: number): string {
   if (value >= 980 && value <= 1200)
     return `If ${value} is a specific gravity without its point, write ${(value / 1000).toFixed(3)}.`;
   if (value > HEAVIEST && value < 2) return 'No wort is that heavy; read the hydrometer again.';

@@ -10,14 +10,18 @@ import { jarQuestion } from './jar.ts';
 import { pitchQuestion } from './pitch.ts';
 import { starterQuestion } from './starter.ts';
 import { panelQuestion, tasteQuestion } from './taste.ts';
+import { unitsQuestion } from './units.ts';
+import { weighQuestion } from './weigh.ts';
 
 export const QUESTIONS: readonly AnyQuestion[] = [
   jarQuestion,
   pitchQuestion,
   starterQuestion,
   countQuestion,
+  weighQuestion,
   tasteQuestion,
   panelQuestion,
   beerQuestion,
   carryQuestion,
+  unitsQuestion,
 ];

@@ -27,6 +27,8 @@ const SOUND: Record<string, Record<string, unknown>> = {
   taste: { tasters: 21, right: 12 },
   panel: { discriminators: 0.5 },
   beer: { og: 1.05, fg: 1.01 },
+  weigh: { fullG: 520, emptyG: 310, fg: 1.01 },
+  units: { value: 5, unit: 'US gal' },
   carry: { drawMl: 1000, fromEbc: 80, fromIbu: 40, batchL: 20, toEbc: 8, toIbu: 25 },
 };
 
@@ -99,6 +101,25 @@ describe('answers', () => {
     expect(ask('panel', { discriminators: 0.001 }).answer?.says[0]).toContain('More than');
   });
 
+  test('210 g at 0.6 × 1.010 + 0.4 × 1.11 = 1.05 g per mL are 200 mL', () => {
+    expect(figureOf('weigh', SOUND.weigh, 'slurry').value).toBeCloseTo(200, 9);
+  });
+
+  // NIST Handbook 44; 68 °F is 20 °C; sucrose table; Oxford Companion to Beer.
+  test.each([
+    [5, 'US gal', 'in L', 18.927, 3],
+    [18.927, 'L', 'in US gal', 5, 3],
+    [2, 'hL', 'in L', 200, 9],
+    [68, '°F', 'in °C', 20, 9],
+    [20, '°C', 'in °F', 68, 9],
+    [1.04003, 'SG', 'in °P', 10, 2],
+    [10, '°P', 'in SG', 1.04003, 4],
+    [50, 'EBC', 'in SRM', 25.4, 9],
+    [25.4, 'SRM', 'in EBC', 50, 9],
+  ])('%s %s %s', (value, unit, name, expected, digits) => {
+    expect(figureOf('units', { value, unit }, name).value).toBeCloseTo(expected, digits);
+  });
+
   test('the old beer shows or does not', () => {
     expect(ask('carry', SOUND.carry).answer?.says[1]).toContain('it will show');
     expect(ask('carry', { ...SOUND.carry, drawMl: 100 }).answer?.says[1]).toContain('not show');
@@ -117,6 +138,10 @@ describe('a sentence and no number', () => {
     ['water for a wort', 'beer', { og: 1, fg: 1 }, '1.048'],
     ['per cent for a share', 'panel', { discriminators: 40 }, '0.4'],
     ['stained above total', 'count', { ...SOUND.count, stained: 151 }, 'both numbers'],
+    ['an empty jar heavier than a full one', 'weigh', { fullG: 300, emptyG: 310 }, 'Swap'],
+    ['1048 as a gravity to convert', 'units', { value: 1048, unit: 'SG' }, '1.048'],
+    ['12 °P as a gravity to convert', 'units', { value: 12, unit: 'SG' }, '1.048'],
+    ['boiling hot °F as °C', 'units', { value: 212, unit: '°C' }, 'unit'],
     ['more right than tasted', 'taste', { tasters: 10, right: 11 }, 'odd glass'],
     ['half a taster', 'taste', { tasters: 10.5, right: 5 }, 'whole number'],
     ['an unknown choice', 'pitch', { ...SOUND.pitch, yeast: 'old' }, 'harvested, fresh'],
