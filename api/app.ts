@@ -20,6 +20,7 @@ import { answerNotFound } from './routes/not-found.ts';
 import { pageRoutes } from './routes/page.ts';
 import type { Parts } from './routes/parts.ts';
 import { planRoutes } from './routes/plan.ts';
+import { questionRoutes } from './routes/questions.ts';
 import { recordRoutes } from './routes/record.ts';
 import { runRoutes } from './routes/runs.ts';
 import { settingsRoutes } from './routes/settings.ts';
@@ -41,6 +42,7 @@ const apiRoutes = (parts: Parts) =>
     .route('/draft', draftRoutes(parts))
     .route('/feeds', feedRoutes(parts))
     .route('/settings', settingsRoutes(parts))
+    .route('/questions', questionRoutes(parts))
     .route('/', documentRoutes(parts));
 
 /** The whole app on these parts; it opens no port and reads no environment. */

@@ -20,6 +20,7 @@ export {
   type Answer,
   type AnyQuestion,
   type Asked,
+  boundOf as questionBound,
   type Field as QuestionField,
   type Figure,
   QUESTIONS,

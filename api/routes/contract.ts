@@ -158,6 +158,20 @@ export const OPERATIONS: readonly Operation[] = [
   },
   {
     method: 'get',
+    path: '/api/questions',
+    says: 'The single questions: what each asks for, its formula in words, range and sources.',
+    answers: { 200: shape.QuestionsAnswer },
+  },
+  {
+    method: 'post',
+    path: '/api/questions/:id',
+    says: "Answers one question by the house's settings; 422 with a sentence and no number where the values cannot be meant.",
+    params: shape.QuestionParam,
+    body: shape.QuestionBody,
+    answers: { 200: shape.QuestionAnswer },
+  },
+  {
+    method: 'get',
     path: '/api/openapi.json',
     says: 'This document.',
     answers: { 200: z.looseObject({ openapi: z.string() }) },

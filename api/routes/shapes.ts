@@ -6,6 +6,8 @@ import {
   IsoDay,
   Plan,
   Problem,
+  QUESTIONS,
+  questionSchema,
   RecordEntry,
   Task,
   TaskKind,
@@ -141,7 +143,9 @@ export const ImportRequest = z
   .strictObject({
     files: z
       .record(z.string().max(200), z.string().max(8_000_000))
-      .describe('File name to text: house.json, brews.csv, tanks.csv, yeasts.csv, jars.csv'),
+      .describe(
+        'File name to text: house.json, brews.csv, tanks.csv, yeasts.csv, jars.csv, counts.csv',
+      ),
     apply: z.boolean().default(false).describe('false: only show what would come of it'),
     startOver: z
       .boolean()
@@ -223,6 +227,76 @@ export const SettingsAnswer = z
     says: z.string().describe('What that means and how to change it'),
   })
   .meta({ id: 'SettingsAnswer' });
+
+export const AskedField = z
+  .strictObject({
+    name: z.string().describe('Its key in the body of the question'),
+    kind: z.enum(['number', 'gravity', 'share', 'choice', 'yesNo', 'counts']),
+    label: z.string(),
+    says: z.string(),
+    unit: z.string().nullable(),
+    min: z.number().nullable(),
+    max: z.number().nullable(),
+    whole: z.boolean(),
+    most: z.number().nullable().describe('For a list of counts: how many at most'),
+    options: z.array(z.string()).describe('For a choice'),
+    bound: z.string().describe('What may stand there, in words'),
+    required: z.boolean(),
+    fallback: z
+      .union([z.number(), z.string(), z.boolean()])
+      .nullable()
+      .describe('Taken where nothing is given; null: nothing, or it is required'),
+  })
+  .meta({ id: 'AskedField' });
+export type AskedField = z.infer<typeof AskedField>;
+
+const question = {
+  formula: z.string().describe('In words'),
+  range: z.string().describe('Where the formula holds'),
+  sources: z.array(z.string()),
+};
+
+export const QuestionsAnswer = z
+  .strictObject({
+    questions: z.array(
+      z.strictObject({
+        id: z.string(),
+        title: z.string(),
+        fields: z.array(AskedField),
+        ...question,
+      }),
+    ),
+  })
+  .meta({ id: 'QuestionsAnswer' });
+export type QuestionsAnswer = z.infer<typeof QuestionsAnswer>;
+
+const maybe = z.number().nullable();
+export const QuestionAnswer = z
+  .strictObject({
+    answer: z.strictObject({
+      question: z.string(),
+      says: z.array(z.string()),
+      figures: z.array(
+        z.strictObject({
+          name: z.string(),
+          value: maybe,
+          low: maybe,
+          high: maybe,
+          unit: z.string(),
+        }),
+      ),
+      beyond: z.array(z.string()).describe('Where it goes beyond what has been measured'),
+      ...question,
+    }),
+  })
+  .meta({ id: 'QuestionAnswer' });
+export type QuestionAnswer = z.infer<typeof QuestionAnswer>;
+
+/** The body of each question, for the description alone: the question itself looks at what comes. */
+export const QuestionBody = z
+  .union(QUESTIONS.map(({ fields, title }) => questionSchema(fields).describe(title)))
+  .meta({ id: 'QuestionBody' });
+export const QuestionParam = z.strictObject({ id: z.enum(QUESTIONS.map(({ id }) => id)) });
 
 export const IdParam = z.strictObject({ id });
 
