@@ -209,6 +209,7 @@ export const ShelfJar = z
     state: z.enum(['sound', 'watch', 'suspect']),
     discardBy: IsoDay,
     usedFor: Name.nullable(),
+    kept: z.boolean().describe('Kept for the end of the season'),
     leavesOn: IsoDay.describe('Drawn, kept until, or discarded'),
     viabilityToday: Range,
   })

@@ -130,6 +130,7 @@ export function publishShelf(t: Timeline): ShelfJar[] {
       state: jar.state,
       discardBy: isoDay(jar.harvestedDay + p.settings.maxStorageDays),
       usedFor,
+      kept: t.keep.includes(j),
       leavesOn: isoDay(leaves),
       viabilityToday: v,
     });

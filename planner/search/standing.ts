@@ -65,8 +65,7 @@ export function standingPlan(problem: Problem, plan: Plan): Timeline {
   for (const jar of plan.shelf) {
     const j = jarAt.get(jar.jar);
     const y = yeastAt.get(jar.yeast);
-    if (j === undefined || y === undefined || jar.usedFor !== null) continue;
-    if (dayNumber(jar.leavesOn) > problem.to) t.keep[y] = j;
+    if (j !== undefined && y !== undefined && jar.kept) t.keep[y] = j;
   }
   placeDone(t);
   unfold(t);

@@ -273,6 +273,7 @@ export function aPlan(part: Partial<Plan> = {}): Plan {
         state: 'sound',
         discardBy: '2027-01-24',
         usedFor: null,
+        kept: false,
         leavesOn: '2027-01-24',
         viabilityToday: { low: 0.6, likely: 0.74, high: 0.85 },
       },

@@ -49,6 +49,7 @@ describe('threads', () => {
           state: 'suspect',
           discardBy: '2027-01-04',
           usedFor: null,
+          kept: false,
           leavesOn: '2027-01-04',
           viabilityToday: { low: 0.5, likely: 0.6, high: 0.7 },
         },

@@ -186,7 +186,7 @@ function keptJars(x: Season): Kept[] {
   for (const shelf of plan.shelf) {
     const jar = x.jars.get(shelf.jar);
     const yeast = house.yeasts.find((y) => y.yeast === shelf.yeast);
-    if (!jar || !yeast || shelf.usedFor !== null || dayOf(shelf.leavesOn) !== to + 1) continue;
+    if (!jar || !yeast || !shelf.kept) continue;
     const alive = x.aliveOfJar(jar, to);
     const age = to - dayOf(jar.harvestedOn);
     const counts =
