@@ -9,7 +9,7 @@ import { describe, expect, it } from 'vitest';
 import { plan } from '../../planner/index.ts';
 import { type Optimum, solveExactly } from './highs/exact.ts';
 import { scoreOptimum, tryEveryPlan } from './highs/scored.ts';
-import { TEN, TINY } from './highs/seasons.ts';
+import { DECIDED_BY, TEN, TINY } from './highs/seasons.ts';
 import { SMALL_TODAY, smallSeason } from './highs/small-season.ts';
 
 /** How many of the ten must come out at the optimum itself; the rest is a gap that the search still has. */
@@ -30,6 +30,16 @@ describe('the exact model and the scoring', () => {
     expect(tried).toBeGreaterThan(20);
     expect(asScore(optimum)).toEqual(best);
     expect(scoreOptimum(house, SMALL_TODAY, optimum)).toEqual(best);
+  });
+});
+
+describe('the seasons', () => {
+  it.each(DECIDED_BY)('have one that %s decides', (_what, seed, without) => {
+    const shape = TINY.find((s) => s.seed === seed);
+    if (!shape) throw new RangeError(`no season ${seed}`);
+    const house = smallSeason(shape);
+    const held = asScore(solveExactly(house, SMALL_TODAY));
+    expect(asScore(solveExactly(without(house), SMALL_TODAY))).not.toEqual(held);
   });
 });
 

@@ -51,6 +51,8 @@ export class Program {
     ].join('\n');
     const result = highs.solve(text, {
       output_flag: false,
+      // its presolve once called a program infeasible whose optimum it had found (version 1.15.1)
+      presolve: 'off',
       mip_rel_gap: 0,
       mip_abs_gap: 0.4,
       mip_feasibility_tolerance: 1e-7,

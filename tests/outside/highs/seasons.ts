@@ -1,4 +1,5 @@
 // The small seasons that the exact checks run on, by name of what is tight in them.
+import type { House } from '../../../planner/index.ts';
 import type { SmallShape } from './small-season.ts';
 
 const SOFT = ['gravity-ceiling', 'dry-hopped', 'additions', 'kettle-soured'];
@@ -32,15 +33,25 @@ export const TINY: readonly SmallShape[] = [
   shape(24, [3, 1, 2, 9], { candidates: [2, 2], jars: 1, nano: true }),
   shape(25, [2, 1, 1, 12], { candidates: [2, 3], starters: true, outlet: true }),
   shape(26, [3, 1, 1, 5], { candidates: [2, 2], jars: 1, relaxed: SOFT }),
-  shape(27, [3, 2, 2, 8], { candidates: [2, 2], outlet: true, largeBrews: true, maxJars: 2 }),
-  shape(28, [3, 2, 1, 7], {
-    candidates: [2, 2],
-    jars: 1,
-    outlet: true,
-    conditioningRoomL: 40,
-    packsOnHand: 6,
-  }),
+  shape(28, [3, 2, 1, 7], { candidates: [2, 2], jars: 1, outlet: true, packsOnHand: 6 }),
+  shape(30, [3, 2, 1, 9], { candidates: [2, 2], jars: 0, outlet: true, maxJars: 1 }),
+  shape(43, [2, 2, 1, 1], { candidates: [2, 2], jars: 0, outlet: true, starters: true }),
+  shape(32, [3, 2, 1, 6], { candidates: [2, 2], jars: 0, outlet: true, conditioningRoomL: 30 }),
+  shape(36, [3, 2, 1, 8], { candidates: [2, 2], jars: 0, outlet: true }),
+  shape(38, [3, 3, 1, 1], { candidates: [2, 2], jars: 0 }),
+  shape(45, [3, 3, 1, 1], { candidates: [2, 3], jars: 0, largeBrews: true }),
 ];
+
+/** Seasons of those in which one limit or price decides, and the same house without it. */
+export const DECIDED_BY: readonly [what: string, seed: number, without: (house: House) => House][] =
+  [
+    ['room on the shelf', 30, (h) => ({ ...h, store: { ...h.store, maxJars: 99 } })],
+    ['starter vessels', 43, (h) => ({ ...h, starterGear: { ...h.starterGear, vessels: 9 } })],
+    ['conditioning room', 32, (h) => ({ ...h, conditioningRoomL: null })],
+    ['the jar for the next season', 36, (h) => ({ ...h, rules: { ...h.rules, endJarValue: 0 } })],
+    ['turns a day', 38, (h) => ({ ...h, brewsPerDay: 9 })],
+    ['turns of large brews', 45, (h) => ({ ...h, brewsPerDay: 9 })],
+  ];
 
 /** Of five or six brews: the ten that the planner is compared on. */
 export const TEN: readonly SmallShape[] = [
