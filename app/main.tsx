@@ -12,6 +12,7 @@ import './styles/pitch.css';
 import './styles/tasks.css';
 import './styles/draft.css';
 import './styles/slip.css';
+import './styles/reckoner.css';
 import './styles/print.css';
 
 const cache = new QueryClient({

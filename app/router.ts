@@ -6,6 +6,7 @@ export type Route =
   | { page: 'pitch'; brew: string }
   | { page: 'tasks' }
   | { page: 'subscribe' }
+  | { page: 'reckoner'; question: string }
   | { page: 'lost'; hash: string };
 
 /** The route that a hash means; '' means the season. */
@@ -14,6 +15,10 @@ export function routeOf(hash: string): Route {
   if (head === '') return { page: 'season' };
   if (head === 'tasks' && rest.length === 0) return { page: 'tasks' };
   if (head === 'subscribe' && rest.length === 0) return { page: 'subscribe' };
+  if (head === 'reckoner' && rest.length <= 1) {
+    const question = decode(rest[0] ?? '');
+    if (question !== null) return { page: 'reckoner', question };
+  }
   if (head === 'brews' && rest.length > 0) {
     const brew = decode(rest.join('/'));
     if (brew !== null && brew !== '') return { page: 'pitch', brew };
@@ -25,6 +30,9 @@ export function routeOf(hash: string): Route {
 export function hashOf(route: Exclude<Route, { page: 'lost' }>): string {
   if (route.page === 'season') return '#/';
   if (route.page === 'pitch') return `#/brews/${encodeURIComponent(route.brew)}`;
+  if (route.page === 'reckoner' && route.question !== '') {
+    return `#/reckoner/${encodeURIComponent(route.question)}`;
+  }
   return `#/${route.page}`;
 }
 

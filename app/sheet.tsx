@@ -1,6 +1,6 @@
 // The sheet around every page: masthead, the planner at work, the page itself, units at the foot.
 import { QueryErrorResetBoundary } from '@tanstack/react-query';
-import { Suspense, useEffect } from 'react';
+import { lazy, Suspense, useEffect } from 'react';
 import { PitchPage } from './pages/pitch/pitch-page.tsx';
 import { SeasonPage } from './pages/season/season-page.tsx';
 import { SubscribePage } from './pages/subscribe/subscribe-page.tsx';
@@ -11,10 +11,14 @@ import { PlanningStrip } from './parts/planning-strip.tsx';
 import { UnitsChoice } from './parts/units-choice.tsx';
 import { hashOf, type Route, useRoute } from './router.ts';
 
+/** Brought in when it is opened: the season's own page is the lighter for it. */
+const ReckonerPage = lazy(() => import('./pages/reckoner/reckoner-page.tsx'));
+
 const NAV = [
   { route: { page: 'season' }, says: 'Season' },
   { route: { page: 'tasks' }, says: 'Tasks' },
   { route: { page: 'subscribe' }, says: 'Calendar' },
+  { route: { page: 'reckoner', question: '' }, says: 'Reckoner' },
 ] as const;
 
 const TITLES: Record<Route['page'], string> = {
@@ -22,6 +26,7 @@ const TITLES: Record<Route['page'], string> = {
   pitch: 'Pitch',
   tasks: 'Tasks',
   subscribe: 'Calendar',
+  reckoner: 'Reckoner',
   lost: 'Not here',
 };
 
@@ -85,6 +90,7 @@ function Page(props: { route: Route }) {
   if (route.page === 'pitch') return <PitchPage brew={route.brew} />;
   if (route.page === 'tasks') return <TasksPage />;
   if (route.page === 'subscribe') return <SubscribePage />;
+  if (route.page === 'reckoner') return <ReckonerPage question={route.question} />;
   return (
     <>
       <h1 className="season-title">Nothing stands here</h1>

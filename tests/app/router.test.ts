@@ -10,6 +10,10 @@ describe('routes', () => {
     ['#/', { page: 'season' }],
     ['#/tasks', { page: 'tasks' }],
     ['#/subscribe', { page: 'subscribe' }],
+    ['#/reckoner', { page: 'reckoner', question: '' }],
+    ['#/reckoner/jar', { page: 'reckoner', question: 'jar' }],
+    ['#/reckoner/%E0%A4%A', { page: 'lost', hash: '#/reckoner/%E0%A4%A' }],
+    ['#/reckoner/jar/7', { page: 'lost', hash: '#/reckoner/jar/7' }],
     ['#/brews/Ferry%20Light', { page: 'pitch', brew: 'Ferry Light' }],
     ['#/brews/', { page: 'lost', hash: '#/brews/' }],
     ['#/brews/%E0%A4%A', { page: 'lost', hash: '#/brews/%E0%A4%A' }],
@@ -17,6 +21,14 @@ describe('routes', () => {
     ['#/tasks/7', { page: 'lost', hash: '#/tasks/7' }],
   ])('%s', (hash, route) => {
     expect(routeOf(hash)).toEqual(route);
+  });
+
+  it('finds a question again', () => {
+    for (const question of ['', 'jar', 'a b/c'])
+      expect(routeOf(hashOf({ page: 'reckoner', question }))).toEqual({
+        page: 'reckoner',
+        question,
+      });
   });
 
   it('finds a brew of any name again', () => {

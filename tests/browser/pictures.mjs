@@ -20,6 +20,14 @@ const LOOKS = {
   },
 };
 
+/** What is in 180 mL after two weeks. */
+async function reckonJar(page) {
+  await page.getByRole('textbox', { name: 'Sediment' }).fill('180');
+  await page.getByRole('textbox', { name: 'Days in the cold' }).fill('14');
+  await page.getByRole('button', { name: 'Reckon' }).click();
+  await page.getByRole('heading', { name: 'What it rests on' }).waitFor();
+}
+
 /** What is taken: a name, where it stands, and what is done before the shutter. */
 function shotsOf(brew) {
   return [
@@ -33,6 +41,7 @@ function shotsOf(brew) {
     { name: 'pitch', hash: `#/brews/${encodeURIComponent(brew)}` },
     { name: 'tasks', hash: '#/tasks' },
     { name: 'calendar', hash: '#/subscribe' },
+    { name: 'reckoner', hash: '#/reckoner/jar', before: reckonJar },
   ];
 }
 
