@@ -1,6 +1,6 @@
 // One pitch, explained: what goes in, how alive it is, what could go wrong and what that is worth, and what else there was.
 import { useSuspenseQueries } from '@tanstack/react-query';
-import type { House, Plan, PlannedBrew } from '../../../planner/index.ts';
+import type { House, Plan, PlannedBrew, Range } from '../../../planner/index.ts';
 import { longDay, shortDay } from '../../parts/days.ts';
 import { money } from '../../parts/money.ts';
 import { strainLooks } from '../../parts/strains.ts';
@@ -79,6 +79,7 @@ function Pitch(props: { brew: PlannedBrew; plan: Plan; house: House }) {
               {percent(brew.viability.high)}.
             </p>
           )}
+          <CountsLine brew={brew} />
         </section>
         <section aria-labelledby="why">
           <h2 id="why">Why this yeast</h2>
@@ -107,6 +108,23 @@ function Pitch(props: { brew: PlannedBrew; plan: Plan; house: House }) {
       </div>
       <Family brew={brew} plan={plan} />
     </article>
+  );
+}
+
+/** What the prediction rests on, and what it was before the house counted. */
+function CountsLine(props: { brew: PlannedBrew }) {
+  const { counts, beforeCounts, viability, source } = props.brew;
+  if (source.kind === 'fresh') return null;
+  if (counts === 0 || beforeCounts === null) {
+    return <p className="quiet">No counts of this strain yet: the default.</p>;
+  }
+  const words = (range: Range) =>
+    `${percent(range.likely)}, ${percent(range.low)} to ${percent(range.high)}`;
+  return (
+    <p className="quiet figures">
+      From {count(counts, 'count')} of this strain. Before them: {words(beforeCounts)}. With them:{' '}
+      {words(viability)}.
+    </p>
   );
 }
 
