@@ -60,6 +60,17 @@ describe('the reckoner', () => {
     });
   });
 
+  it('names the unit beside each field, once', async () => {
+    await onQuestion(LAPTOP, 'starter', async (page) => {
+      for (const name of ['Largest starter, L', 'Batch, L', 'Living cells needed, billion'])
+        await page.getByRole('textbox', { name, exact: true }).waitFor();
+    });
+    await onQuestion(LAPTOP, 'jar', async (page) => {
+      for (const name of ['Sediment, mL', 'Days in the cold', 'Generation'])
+        await page.getByRole('textbox', { name, exact: true }).waitFor();
+    });
+  });
+
   it('says what is wrong beside the field, and gives no number', async () => {
     await onQuestion(LAPTOP, 'beer', async (page) => {
       await box(page, 'Original gravity').fill('1048');

@@ -115,6 +115,14 @@ function FieldOf(props: FieldProps) {
   }
   const { unit } = wayOf(unitOf(field), props.units);
   const named = field.kind === 'share' ? '0 to 1' : unit;
+  // 'Days in the cold' need not be told that they are days.
+  const word = named.replace(/s$/, '').toLowerCase();
+  const saysIt =
+    named === '' ||
+    field.label
+      .toLowerCase()
+      .split(/[\s]+/)
+      .some((one) => one.replace(/s$/, '') === word);
   return (
     <TextField
       className="field"
@@ -124,7 +132,7 @@ function FieldOf(props: FieldProps) {
       isInvalid={complaint !== ''}
       validationBehavior="aria"
     >
-      <Label>{[field.label, named].filter((word) => word !== '').join(', ')}</Label>
+      <Label>{saysIt ? field.label : `${field.label}, ${named}`}</Label>
       <Input className="input" inputMode={field.kind === 'counts' ? 'text' : 'decimal'} />
       <Text slot="description" className="quiet">
         {field.says}
