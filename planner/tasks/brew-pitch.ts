@@ -11,7 +11,7 @@ import {
 } from './context.ts';
 import { sayDay } from './days.ts';
 import { clock, MINUTES } from './effort.ts';
-import { asSentence, counted, listed, sayCells, sayL, sayMl, saySg, sayShare } from './words.ts';
+import { counted, listed, sayCells, sayL, sayMl, saySg, sayShare } from './words.ts';
 
 export const brewPitch: TaskMaker = {
   kind: 'brew-pitch',
@@ -76,7 +76,7 @@ function pitchTask(brew: PlannedBrew, context: TaskContext): TaskDraft {
     ],
     goodLooksLike: `Foam within a day (cold lagers within two). The yeast should be ${sayShare(brew.viability.likely)} alive (${sayShare(brew.viability.low)}–${sayShare(brew.viability.high)}).`,
     why: [
-      ...brew.why.map(asSentence),
+      `Why this day and this yeast: see ${brew.brew} on the page.`,
       `Ready on ${sayDay(brew.readyOn)}${
         brew.daysLate > 0 ? `, ${counted(brew.daysLate, 'day')} later than wanted` : ''
       }.`,

@@ -35,7 +35,7 @@ function crashTask(brew: PlannedBrew, crashOn: string, context: TaskContext): Ta
       `Read the gravity: it should be steady${fg === undefined ? '' : ` near ${saySg(fg)}`}. If it still falls, leave it warm and say that it is slow.`,
       'Taste for butter: if there is any, leave it warm two days more and say so.',
       `Set ${brew.tank} to ${crashC} °C.`,
-      'Take off the blow-off tube or feed CO2, so that no air or water is drawn in.',
+      'Cooling draws in what lies in the blow-off tube: close it or feed CO2 at low pressure first, so that neither air nor water gets in.',
     ],
     amounts: [
       { what: 'Crash to', value: crashC, unit: '°C' },

@@ -29,6 +29,7 @@ function harvestTask(one: PlannedHarvest, context: TaskContext): TaskDraft {
   const staysInTank = planned !== undefined && one.day < planned.emptiedOn;
   const beer = context.brew(one.brew);
   const forWhom = [...new Set(jars.flatMap((jar) => (jar.for === null ? [] : [jar.for])))];
+  const largestMl = Math.max(...jars.map((jar) => jar.ml));
   const cautions: CautionId[] = ['pressure', 'co2', 'no-entry', 'closed-jar'];
   return {
     key: taskKey('harvest', one.brew),
@@ -46,7 +47,7 @@ function harvestTask(one: PlannedHarvest, context: TaskContext): TaskDraft {
       staysInTank
         ? `Draw off the bottom of ${planned.tank} slowly: throw away the first dark part, keep the pale cream, stop when it runs thin.`
         : 'Package the beer first, but for a little to swirl the yeast up with. Pour off the top, keep the pale cream, leave the dark dregs.',
-      `Fill ${counted(jars.length, 'jar')}, leaving a quarter of each jar empty; the yeast settles, so fill above the mL that are wanted.`,
+      `Fill ${counted(jars.length, 'jar')}, never more than three quarters full; the yeast settles, so take a little more than the mL that are wanted.`,
       ...jars.map((jar) => `Label: ${label(jar, one)}.`),
       `Put the jars into the cold at ${house.store.tempC} °C, lids loose.`,
       ...(one.settledMl.likely > keptMl * 1.05
@@ -62,7 +63,7 @@ function harvestTask(one: PlannedHarvest, context: TaskContext): TaskDraft {
       { what: 'At least, most times', value: Math.round(one.settledMl.low), unit: 'mL' },
     ],
     haveReady: [
-      `${counted(jars.length, 'jar')} with lids, sanitised`,
+      `${counted(jars.length, 'jar')} with lids, sanitised, each of ${sayMl(largestMl / 0.75)} or more so that a quarter stays empty`,
       'Labels and a waterproof pen',
       `Room for ${counted(jars.length, 'jar')} in the cold`,
       'Hydrometer and sample jar',

@@ -1,5 +1,5 @@
 // From a plan to what has to be done and when: the one list of kinds of task, and the tasks in their order.
-import { type House, type Plan, TASK_KINDS, type Task } from '../model/index.ts';
+import { type House, type Plan, TASK_KINDS, type Task, type TaskKind } from '../model/index.ts';
 import { brewPitch } from './brew-pitch.ts';
 import { checkJar } from './check-jar.ts';
 import { chillDecant } from './chill-decant.ts';
@@ -58,11 +58,18 @@ export function tasks(plan: Plan, house: House, done: readonly DoneTask[] = []):
   return made.sort(byDay);
 }
 
+/** The order of work on one day: a tank is cleaned when the beer is out of it and the yeast in its jars. */
+const TANK_DAY: readonly TaskKind[] = ['package', 'harvest', 'clean', 'discard-by'];
+const WITHIN_A_DAY: readonly TaskKind[] = [
+  ...TASK_KINDS.filter((kind) => !TANK_DAY.includes(kind)),
+  ...TANK_DAY,
+];
+
 function byDay(a: Task, b: Task): number {
   return (
     compareText(a.day, b.day) ||
     compareText(a.time ?? '', b.time ?? '') ||
-    TASK_KINDS.indexOf(a.kind) - TASK_KINDS.indexOf(b.kind) ||
+    WITHIN_A_DAY.indexOf(a.kind) - WITHIN_A_DAY.indexOf(b.kind) ||
     compareText(a.key, b.key)
   );
 }

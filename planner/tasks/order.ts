@@ -23,6 +23,14 @@ function served(one: PlannedOrder, context: TaskContext): string[] {
   return names.sort((a, b) => compareText(dayOf(a), dayOf(b)) || compareText(a, b));
 }
 
+/** The order that a task is about; undefined if the plan has none such. */
+export function orderOfTask(key: string, context: TaskContext): PlannedOrder | undefined {
+  return context.plan.orders.find((one) => {
+    const first = served(one, context)[0];
+    return first !== undefined && taskKey('order', first) === key;
+  });
+}
+
 function orderTask(one: PlannedOrder, context: TaskContext): TaskDraft[] {
   const brews = served(one, context);
   const first = brews[0];
@@ -54,7 +62,7 @@ function orderTask(one: PlannedOrder, context: TaskContext): TaskDraft[] {
         'Look in the cold store first: a pack you forgot saves the order.',
         `Order ${listed(packs)}${packs.length > 1 ? ' in one delivery' : ''}.`,
         `Ask for packs made on or after ${sayDay(oldest)}, sent cold.`,
-        `Put the packs into the cold as they arrive, by ${sayDay(one.arrivesOn)}, and write the day of making on the season.`,
+        `Put the packs into the cold as they arrive, by ${sayDay(one.arrivesOn)}, with the day of making on them.`,
       ],
       amounts: [
         ...one.lines.map((line) => ({ what: line.yeast, value: line.packs, unit: 'packs' })),

@@ -30,8 +30,9 @@ describe('the small season', () => {
       '2027-01-09 11:00 take-out:Millrace',
       '2027-01-21 null crash:Millrace',
       '2027-01-23 null check-jar:Quill',
-      '2027-01-23 null harvest:Millrace',
+      // the yeast stays below the beer: the beer leaves first
       '2027-01-23 null package:Millrace',
+      '2027-01-23 null harvest:Millrace',
       '2027-01-23 null clean:Millrace',
       '2027-01-24 null read-volume:Millrace', // harvest + 1 settle day
       '2027-01-24 null discard-by:@shelf:J1', // 20 December + 35 days
