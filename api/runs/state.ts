@@ -41,7 +41,10 @@ export function recordAt(state: State, recordNo: number): RecordState {
 
 /** Whether two states of the record ask for the same plan: finished tasks alone move nothing. */
 export function samePlanning(a: RecordState, b: RecordState): boolean {
-  return JSON.stringify([a.facts, a.pins]) === JSON.stringify([b.facts, b.pins]);
+  // packs bought and starters begun as planned move nothing; the next re-plan counts on them
+  const planning = ({ facts: { bought: _bought, begun: _begun, ...facts }, pins }: RecordState) =>
+    JSON.stringify([facts, pins]);
+  return planning(a) === planning(b);
 }
 
 /** How a plan made from an earlier state lags behind, in a sentence; null where it does not. */

@@ -5,7 +5,13 @@ import { between, IsoDay, Name, whole } from './common.ts';
 /** Where the yeast of a pitch came from. Amounts are as planned or as poured. */
 export const PitchSource = z
   .discriminatedUnion('kind', [
-    z.strictObject({ kind: z.literal('fresh'), packs: whole(0, 100_000) }),
+    z.strictObject({
+      kind: z.literal('fresh'),
+      packs: whole(0, 100_000),
+      packsFromHand: whole(0, 100_000)
+        .default(0)
+        .describe('How many of them were taken from the cupboard'),
+    }),
     z.strictObject({ kind: z.literal('jar'), jar: Name, drawMl: between(0, 10_000_000) }),
     z.strictObject({ kind: z.literal('harvest'), brew: Name, drawMl: between(0, 10_000_000) }),
   ])
@@ -41,6 +47,18 @@ export const HarvestedFact = z
   .meta({ id: 'HarvestedFact' });
 export type HarvestedFact = z.infer<typeof HarvestedFact>;
 
+/** A starter that has been begun: its yeast has left the jar or the pack. */
+export const BegunFact = z
+  .strictObject({
+    brew: Name,
+    day: IsoDay,
+    yeast: Name,
+    litres: between(0, 100_000),
+    source: PitchSource,
+  })
+  .meta({ id: 'BegunFact' });
+export type BegunFact = z.infer<typeof BegunFact>;
+
 export const Facts = z
   .strictObject({
     brewed: z.array(BrewedFact).default([]),
@@ -49,12 +67,30 @@ export const Facts = z
       .array(z.strictObject({ brew: Name, day: IsoDay }))
       .default([])
       .describe('Brews that slipped: not brewed before this day'),
+    begun: z.array(BegunFact).default([]).describe('Starters begun for brews not brewed yet'),
+    bought: z
+      .array(
+        z.strictObject({
+          yeast: Name,
+          packs: whole(1, 100_000),
+          arrivesOn: IsoDay.describe('In the house from this day on'),
+        }),
+      )
+      .default([])
+      .describe('Packs ordered since: they are paid for, and wait in the cold once they have come'),
     goneJars: z.array(Name).default([]).describe('Jars of the shelf that were lost or thrown away'),
   })
   .meta({ id: 'Facts', description: 'What has happened: no plan may contradict it.' });
 export type Facts = z.infer<typeof Facts>;
 
-export const NO_FACTS: Facts = { brewed: [], harvested: [], notBefore: [], goneJars: [] };
+export const NO_FACTS: Facts = {
+  brewed: [],
+  harvested: [],
+  notBefore: [],
+  begun: [],
+  bought: [],
+  goneJars: [],
+};
 
 /** What the brewer holds fast; each of the three alone or together. */
 export const Pin = z

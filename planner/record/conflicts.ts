@@ -32,6 +32,13 @@ export function conflict(ledger: Ledger, entry: RecordEntry): Refusal | null {
       return notBeforeConflict(ledger, fact.brew, fact.day);
     case 'jar-gone':
       return goneConflict(ledger, fact.jar, fact.day);
+    case 'begun':
+      return (
+        alreadyBrewed(ledger, fact.begun.brew, 'given a starter') ??
+        (entry.news.kind === 'task-done' ? doneOnce(ledger, entry.news.task) : null)
+      );
+    case 'bought':
+      return entry.news.kind === 'task-done' ? doneOnce(ledger, entry.news.task) : null;
     case 'ticked':
       return entry.news.kind === 'task-done' ? tickConflict(ledger, entry.news.task, fact) : null;
     case 'pinned':
@@ -111,6 +118,10 @@ function tickConflict(
     message: `This task was done on ${sayDay(was.day)} (entry ${was.no}).`,
     remedy: `There is nothing to do; if that is wrong, take entry ${was.no} back.`,
   };
+}
+
+function doneOnce(ledger: Ledger, key: string): Refusal | null {
+  return tickConflict(ledger, key, { kind: 'ticked', needs: null });
 }
 
 function pinConflict(ledger: Ledger, pin: Pin): Refusal | null {

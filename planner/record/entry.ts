@@ -1,6 +1,6 @@
 // One entry of the record: the news as it was told, and what it came to with the plan of that day at hand.
 import { z } from 'zod';
-import { BrewedFact, HarvestedFact, IsoDay, Name, News, Pin } from '../model/index.ts';
+import { BegunFact, BrewedFact, HarvestedFact, IsoDay, Name, News, Pin } from '../model/index.ts';
 
 const ml = z.number().nonnegative();
 
@@ -20,6 +20,15 @@ export const RecordFact = z
       kind: z.literal('discarded').describe('A jar of a harvest was thrown away'),
       brew: Name,
       ml,
+    }),
+    z.strictObject({ kind: z.literal('begun'), begun: BegunFact }),
+    z.strictObject({
+      kind: z.literal('bought').describe('Packs were ordered; they are in the house from a day on'),
+      lines: z
+        .array(
+          z.strictObject({ yeast: Name, packs: z.number().int().positive(), arrivesOn: IsoDay }),
+        )
+        .min(1),
     }),
     z.strictObject({ kind: z.literal('not-before'), brew: Name, day: IsoDay }),
     z.strictObject({ kind: z.literal('jar-gone'), jar: Name, day: IsoDay }),

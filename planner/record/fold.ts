@@ -54,6 +54,8 @@ export function foldRecord(entries: readonly RecordEntry[]): RecordState {
       notBefore: [...ledger.notBefore]
         .filter(([brew]) => open(brew))
         .map(([brew, { day }]) => ({ brew, day })),
+      begun: [...ledger.begun.values()].map(({ fact }) => fact).filter((fact) => open(fact.brew)),
+      bought: ledger.bought.map(({ line }) => line),
       goneJars: [...ledger.gone.keys()],
     },
     pins: [...ledger.pins.values()].map(({ pin }) => pin).filter((pin) => open(pin.brew)),

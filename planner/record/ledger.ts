@@ -1,10 +1,12 @@
 // The record while it is read: who was brewed, what was harvested, what was drawn, by which entry.
-import type { BrewedFact, HarvestedFact, IsoDay, Pin } from '../model/index.ts';
+import type { BegunFact, BrewedFact, HarvestedFact, IsoDay, Pin } from '../model/index.ts';
 import { shelfKey, taskKey } from '../tasks/context.ts';
 import type { RecordEntry } from './entry.ts';
 
 /** A thing of the record and the entry that it was told in. */
 type Told<T> = T & { no: number };
+
+export type BoughtLine = { yeast: string; packs: number; arrivesOn: IsoDay };
 
 export type Ledger = {
   brewed: Map<string, Told<{ fact: BrewedFact }>>;
@@ -13,6 +15,8 @@ export type Ledger = {
   gone: Map<string, Told<{ day: IsoDay }>>;
   pins: Map<string, Told<{ pin: Pin }>>;
   done: Map<string, Told<{ day: IsoDay }>>;
+  bought: Told<{ line: BoughtLine }>[];
+  begun: Map<string, Told<{ fact: BegunFact }>>;
 };
 
 export function emptyLedger(): Ledger {
@@ -23,6 +27,8 @@ export function emptyLedger(): Ledger {
     gone: new Map(),
     pins: new Map(),
     done: new Map(),
+    bought: [],
+    begun: new Map(),
   };
 }
 
@@ -92,6 +98,12 @@ export function write(ledger: Ledger, entry: RecordEntry): void {
     }
     case 'unpinned':
       ledger.pins.delete(fact.brew);
+      break;
+    case 'begun':
+      ledger.begun.set(fact.begun.brew, { fact: fact.begun, no });
+      break;
+    case 'bought':
+      for (const line of fact.lines) ledger.bought.push({ line, no });
       break;
     case 'ticked':
     case 'undone':

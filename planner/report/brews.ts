@@ -12,6 +12,7 @@ import {
 } from '../science/index.ts';
 import type { Judge } from '../search/score.ts';
 import { isoDay } from '../timeline/calendar.ts';
+import { cropOffset } from '../timeline/dates.ts';
 import { coldLoss, cropAgeing } from '../timeline/pitch.ts';
 import { FRESH, type Problem } from '../timeline/problem.ts';
 import type { Timeline } from '../timeline/timeline.ts';
@@ -158,6 +159,23 @@ export function splitWhole(total: number, weights: readonly number[]): number[] 
   return out;
 }
 
+/**
+ * The day of the crash: before the harvest where yeast is taken from a crashed beer, else before it is emptied;
+ * null where the tank cannot, or where that would be before the beer has fermented out.
+ */
+function crashDay(t: Timeline, b: number): string | null {
+  const p = t.problem;
+  const tank = p.tanks[t.tank[b] as number];
+  const brew = p.brews[b];
+  if (!tank?.canCrash || !brew || p.settings.crashDays === 0) return null;
+  const taken = (t.draws[p.jars.length + b] as number) > 0 || brew.harvested !== null;
+  const before = taken && t.crashed[b] ? (t.harvestDay[b] as number) : (t.emptied[b] as number);
+  const crash = before - p.settings.crashDays;
+  const fermented =
+    (t.day[b] as number) + Math.min(cropOffset(p, b, t.yeast[b] as number), brew.tankDays);
+  return crash >= fermented ? isoDay(crash) : null;
+}
+
 /** The brew as it is published, but for why, alternative, check and fallback, which others work out. */
 export function publishBrew(
   judge: Judge,
@@ -194,15 +212,7 @@ export function publishBrew(
     done: t.done[b] === 1,
     kettle: kettle.map((k) => ({ day: isoDay(k.day), turns: k.turns })),
     dryHopOn: brew.dryHopDay === null ? null : isoDay(day + brew.dryHopDay),
-    crashOn:
-      tank.canCrash && p.settings.crashDays > 0
-        ? isoDay(
-            Math.max(
-              day,
-              (t.crashed[b] ? (t.harvestDay[b] as number) : emptied) - p.settings.crashDays,
-            ),
-          )
-        : null,
+    crashOn: crashDay(t, b),
     emptiedOn: isoDay(emptied),
     tankFreeOn: isoDay(t.free[b] as number),
     readyOn: isoDay(t.ready[b] as number),

@@ -47,12 +47,13 @@ export function tellFallback(desk: Desk, t: Timeline, b: number): Told {
   // packs in the cupboard that no brew is to get
   const yeast = p.yeasts[t.yeast[b] as number];
   if (yeast) {
-    let spare = yeast.row.packsOnHand;
+    const there = yeast.hand.filter((batch) => batch.fromDay <= use);
+    let spare = there.reduce((sum, batch) => sum + batch.count, 0);
     for (let i = 0; i < t.orderCount; i++) {
       const o = t.order[i] as number;
       if (t.yeast[o] === t.yeast[b]) spare -= t.packsFromHand[o] as number;
     }
-    const age = use - yeast.handMadeDay;
+    const age = use - (there[0]?.madeDay ?? use);
     const cells = spare * yeast.row.packCellsB * Math.exp(-yeast.lossPerDay * Math.max(0, age));
     if (age <= yeast.expiryDays && cells >= (p.brews[b]?.needFreshB ?? 0)) {
       return told(

@@ -10,7 +10,8 @@ export const starterDay = hardByBrew({
   says: 'A starter is begun, chilled and decanted on work days or permitted evenings, and not before today.',
   at(t, b, found) {
     const { starter, first } = t.problem.days;
-    if ((t.starterLitres[b] as number) <= 0) return;
+    // one that has been begun is a fact
+    if ((t.starterLitres[b] as number) <= 0 || t.problem.brews[b]?.begun) return;
     const begins = t.starterStart[b] as number;
     if (begins < t.problem.today) found(t.problem.today - begins, b, 0);
     if (!starter[begins - first]) found(1, b, 1);

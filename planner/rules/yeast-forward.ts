@@ -29,7 +29,7 @@ export const yeastForward = hardByBrew({
     const p = t.problem;
     if (source === FRESH) {
       const yeast = p.yeasts[t.yeast[b] as number];
-      return useDay < p.today + p.house.orderLeadDays && yeast?.row.packsOnHand === 0;
+      return useDay < p.today + p.house.orderLeadDays && yeast?.handCount === 0;
     }
     const nJars = p.jars.length;
     if (source < nJars) {

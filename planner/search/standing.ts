@@ -25,12 +25,13 @@ export function standingPlan(problem: Problem, plan: Plan): Timeline {
     const tank = tankAt.get(was.tank);
     const yeast = yeastAt.get(was.yeast);
     if (tank === undefined || yeast === undefined) continue;
-    let day = dayNumber(was.day);
-    if (day < brew.earliest) day = brew.days.find((d) => d >= brew.earliest) ?? brew.earliest;
-    if (brew.pinDay >= 0) day = brew.pinDay;
+    let day = brew.done ? brew.done.day : dayNumber(was.day);
+    if (!brew.done && day < brew.earliest)
+      day = brew.days.find((d) => d >= brew.earliest) ?? brew.earliest;
+    if (!brew.done && brew.pinDay >= 0) day = brew.pinDay;
     t.placed[b] = 1;
     t.day[b] = day;
-    t.tank[b] = brew.pinTank >= 0 ? brew.pinTank : tank;
+    t.tank[b] = brew.done ? brew.done.tank : brew.pinTank >= 0 ? brew.pinTank : tank;
     t.yeast[b] = yeast;
     t.source[b] = FRESH;
     if (was.source.kind === 'jar') t.source[b] = jarAt.get(was.source.jar) ?? FRESH;

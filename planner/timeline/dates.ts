@@ -51,7 +51,9 @@ export function dates(p: Problem, t: Timeline, b: number): void {
   if (missed && emptied >= p.today) harvest = days.nextWork[p.today - first] as number;
   t.harvestDay[b] = harvest;
   t.usableFrom[b] = missed && emptied < p.today ? FAR : harvest + p.house.store.settleDays;
-  const crashed = s.crashDays > 0 && tank.canCrash && harvest - s.crashDays >= fermented;
+  // a beer whose dry hop is still to come is not chilled before it
+  const hopped = brew.dryHopDay === null || day + brew.dryHopDay < harvest;
+  const crashed = hopped && s.crashDays > 0 && tank.canCrash && harvest - s.crashDays >= fermented;
   t.crashed[b] = crashed ? 1 : 0;
   const beerDays = Math.max(0, harvest - fermented);
   const cold = crashed ? Math.min(s.crashDays, beerDays) : 0;
@@ -62,7 +64,15 @@ export function dates(p: Problem, t: Timeline, b: number): void {
 
   const size = t.starter[b] as number;
   t.starterChill[b] = -1;
-  if (size > 0 && !brew.done) {
+  if (brew.begun && !brew.done) {
+    const { litres, day: begins } = brew.begun;
+    const grow = starterGrowDays(litres, p.house.starterGear.maxLitres);
+    const decanted = litres > s.decantFromShare * brew.volumeL;
+    if (decanted) t.starterChill[b] = Math.min(day, begins + grow);
+    t.starterLitres[b] = litres;
+    t.starterStart[b] = begins;
+    t.useDay[b] = begins;
+  } else if (size > 0 && !brew.done) {
     const litres = (p.house.starterGear.maxLitres * size) / STARTER_SIZES;
     const grow = starterGrowDays(litres, p.house.starterGear.maxLitres);
     let ends = day;

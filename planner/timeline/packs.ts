@@ -13,6 +13,10 @@ export function buyPacks(p: Problem, t: Timeline): void {
     t.packsFromHand[b] = 0;
     t.delivery[b] = -1;
     if (t.source[b] !== FRESH || t.done[b]) continue;
+    if (p.brews[b]?.begun) {
+      packsInStarter(p, t, b);
+      continue;
+    }
     let j = n - 1;
     const d = useDay[b] as number;
     while (j >= 0 && (useDay[fresh[j] as number] as number) > d) {
@@ -22,7 +26,7 @@ export function buyPacks(p: Problem, t: Timeline): void {
     fresh[j + 1] = b;
     n++;
   }
-  for (let y = 0; y < handLeft.length; y++) handLeft[y] = p.yeasts[y]?.row.packsOnHand ?? 0;
+  for (const yeast of p.yeasts) for (const batch of yeast.hand) handLeft[batch.slot] = batch.count;
   const deliveryMinor = p.house.deliveryCost * p.minorPerMajor;
   const lead = p.house.orderLeadDays;
   let deliveries = 0;
@@ -34,17 +38,23 @@ export function buyPacks(p: Problem, t: Timeline): void {
     if (!brew || !yeast) continue;
     const use = useDay[b] as number;
     const wanted = packCellsWanted(p, t, b);
-    const handAge = use - yeast.handMadeDay;
-    const handCells = yeast.row.packCellsB * Math.exp(-yeast.lossPerDay * Math.max(0, handAge));
-    const left = handLeft[y] as number;
     let fromHand = 0;
-    if (left > 0 && handAge >= 0 && handAge <= yeast.expiryDays) {
-      fromHand = Math.min(left, Math.ceil(wanted / handCells - 1e-9));
+    let age = p.house.packAgeOnArrivalDays;
+    let cells = 0;
+    for (const batch of yeast.hand) {
+      const left = handLeft[batch.slot] as number;
+      const old = use - batch.madeDay;
+      if (left === 0 || use < batch.fromDay || old < 0 || old > yeast.expiryDays) continue;
+      const each = yeast.row.packCellsB * Math.exp(-yeast.lossPerDay * old);
+      const taken = Math.min(left, Math.ceil((wanted - cells) / each - 1e-9));
+      if (taken <= 0) continue;
+      age = fromHand === 0 ? old : Math.max(age, old);
+      handLeft[batch.slot] = left - taken;
+      fromHand += taken;
+      cells += taken * each;
     }
-    const missing = wanted - fromHand * handCells;
+    const missing = wanted - cells;
     let bought = 0;
-    let age = fromHand > 0 ? handAge : p.house.packAgeOnArrivalDays;
-    let cells = fromHand * handCells;
     if (missing > 1e-9 && wanted < Infinity) {
       const ownCells =
         yeast.row.packCellsB * Math.exp(-yeast.lossPerDay * p.house.packAgeOnArrivalDays);
@@ -76,7 +86,6 @@ export function buyPacks(p: Problem, t: Timeline): void {
     } else {
       t.drawnEarly[b] = wanted === Infinity ? FAR : use < p.today ? p.today - use : -1;
     }
-    handLeft[y] = left - fromHand;
     t.packs[b] = fromHand + bought;
     t.packsFromHand[b] = fromHand;
     t.ageDays[b] = age;
@@ -85,6 +94,21 @@ export function buyPacks(p: Problem, t: Timeline): void {
     t.viability[b] = all > 0 ? cells / all : 0;
   }
   t.deliveryCount = deliveries;
+}
+
+/** Packs that are in a starter already: nothing to buy, nothing to wait for. */
+function packsInStarter(p: Problem, t: Timeline, b: number): void {
+  const begun = p.brews[b]?.begun;
+  const yeast = p.yeasts[t.yeast[b] as number];
+  if (!begun || !yeast) return;
+  const age = p.house.packAgeOnArrivalDays;
+  t.needB[b] = p.brews[b]?.needFreshB ?? 0;
+  t.packs[b] = begun.packs;
+  t.packsFromHand[b] = begun.packs;
+  t.ageDays[b] = age;
+  t.viability[b] = Math.exp(-yeast.lossPerDay * age);
+  t.seedB[b] = begun.packs * yeast.row.packCellsB * (t.viability[b] as number);
+  t.drawnEarly[b] = -1;
 }
 
 /** Viable cells wanted out of the packs: the need, or what seeds a starter that gives it. */

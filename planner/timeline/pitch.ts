@@ -72,6 +72,8 @@ export function pitch(p: Problem, t: Timeline, b: number): void {
       t.pitchedB[b] = 0;
       t.drawnEarly[b] = FAR;
     }
+    // what is in its starter already was there to be drawn
+    if (brew.begun) t.drawnEarly[b] = -1;
   }
   taint(p, t, b);
   crop(p, t, b);

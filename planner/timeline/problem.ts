@@ -16,6 +16,8 @@ import {
   strongAgeing,
 } from '../science/index.ts';
 import { dayNumber, type HouseDays, houseDays } from './calendar.ts';
+import { cupboard, type PackBatch } from './cupboard.ts';
+import { emptiedDays } from './emptied.ts';
 import { type LearntStrain, learntStrains } from './learnt.ts';
 
 /** No day, no limit. */
@@ -32,7 +34,9 @@ export type YeastData = {
   lossPerDay: number;
   expiryDays: number;
   priceMinor: number;
-  handMadeDay: number;
+  /** Packs in the cupboard or paid for and on their way, the oldest first. */
+  hand: PackBatch[];
+  handCount: number;
   density: number;
   densityFresh48: number;
   recoverCrashed: number;
@@ -82,6 +86,8 @@ export type BrewData = {
   storeLossPerDay: Float64Array;
   /** What happened to it, if it has been brewed. */
   done: DoneBrew | null;
+  /** The starter that has been begun for it, if one has. */
+  begun: { day: number; litres: number; packs: number; packsFromHand: number } | null;
   /** What was harvested from it, if that has happened. */
   harvested: { day: number; ml: number; state: 'sound' | 'watch' | 'suspect' } | null;
   /** Brew days that it may take, ascending; one if it is fixed or pinned. */
@@ -212,14 +218,16 @@ export function compile(
   }));
 
   const learnt = learntStrains(house, settings);
+  const hand = cupboard(house, facts, todayDay);
+  const emptied = emptiedDays(house, facts);
   const yeasts: YeastData[] = house.yeasts.map((y, i) => ({
     row: y,
     learnt: learnt[i] as LearntStrain,
     lossPerDay: packLossPerDay(y.form, settings),
     expiryDays: packExpiryDays(y.form, settings),
     priceMinor: Math.round(y.packPrice * minor),
-    handMadeDay:
-      y.packsMadeOn === null ? todayDay - house.packAgeOnArrivalDays : dayNumber(y.packsMadeOn),
+    hand: hand[i] ?? [],
+    handCount: (hand[i] ?? []).reduce((sum, batch) => sum + batch.count, 0),
     density: densityOf(y, house.store.settleDays, learnt[i]?.settings ?? settings),
     densityFresh48: densityOf(y, 2, learnt[i]?.settings ?? settings),
     recoverCrashed: recoverableShare(y.flocculation, true, settings),
@@ -285,6 +293,7 @@ export function compile(
   for (const f of facts.notBefore) {
     slipped.set(f.brew, Math.max(dayNumber(f.day), slipped.get(f.brew) ?? 0));
   }
+  const begunFor = new Map(facts.begun.map((f) => [f.brew, f]));
   const pinned = new Map(pins.map((p) => [p.brew, p]));
 
   const brews: BrewData[] = house.brews.map((b) => {
@@ -293,6 +302,7 @@ export function compile(
     const ageing = strongAgeing(abv, settings);
     const fact = brewed.get(b.brew);
     const crop = harvested.get(b.brew);
+    const begun = fact ? undefined : begunFor.get(b.brew);
     const pin = pinned.get(b.brew);
     const wort = {
       fermentC: b.fermentC,
@@ -337,7 +347,9 @@ export function compile(
       .map(({ i }) => i);
     return {
       name: b.brew,
-      yeasts: b.yeasts.map((y) => yeastIndex.get(y) ?? -1).filter((y) => y >= 0),
+      yeasts: (begun ? [begun.yeast] : b.yeasts)
+        .map((y) => yeastIndex.get(y) ?? -1)
+        .filter((y) => y >= 0),
       volumeL: b.volumeL,
       ogSg: b.og,
       ogP,
@@ -357,7 +369,16 @@ export function compile(
       fixedDay,
       pinDay,
       pinTank,
-      pinSource: pin?.source ? sourceOf(pin.source) : -2,
+      // yeast that is growing already is what goes in
+      pinSource: begun ? sourceOf(begun.source) : pin?.source ? sourceOf(pin.source) : -2,
+      begun: begun
+        ? {
+            day: dayNumber(begun.day),
+            litres: begun.litres,
+            packs: begun.source.kind === 'fresh' ? begun.source.packs : 0,
+            packsFromHand: begun.source.kind === 'fresh' ? begun.source.packsFromHand : 0,
+          }
+        : null,
       priority: b.priority,
       valueMinor: Math.round(b.value * minor),
       fades: b.fades ?? (FADING.test(b.style) && !NOT_FADING.test(b.style)),
@@ -381,7 +402,7 @@ export function compile(
             starterLitres: fact.starterLitres,
             generation: fact.generation,
             pitchedB: fact.pitchedB,
-            emptiedDay: fact.emptiedOn === null ? null : dayNumber(fact.emptiedOn),
+            emptiedDay: emptied.get(fact.brew) ?? null,
           }
         : null,
       harvested: crop ? { day: dayNumber(crop.day), ml: crop.settledMl, state: crop.state } : null,

@@ -155,7 +155,8 @@ export class Timeline {
     this.shelf = new Int32Array(stretch);
     this.vessels = new Int32Array(stretch);
     this.fresh = new Int32Array(n);
-    this.handLeft = new Int32Array(y);
+    const batches = problem.yeasts.reduce((sum, yeast) => sum + yeast.hand.length, 0);
+    this.handLeft = new Int32Array(batches);
     this.carryBrew = new Int32Array(n + 1);
     this.carryTurns = new Int32Array(n + 1);
     this.tankUntil = new Int32Array(problem.tanks.length);

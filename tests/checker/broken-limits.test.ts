@@ -29,7 +29,7 @@ const brewed = (h: Hands, brew: Hands['plan']['brews'][number]) => {
     yeast: brew.yeast,
     source:
       source.kind === 'fresh'
-        ? { kind: 'fresh', packs: source.packs }
+        ? { kind: 'fresh', packs: source.packs, packsFromHand: source.packsFromHand }
         : source.kind === 'jar'
           ? { kind: 'jar', jar: source.jar, drawMl: source.drawMl }
           : { kind: 'harvest', brew: source.brew, drawMl: source.drawMl },

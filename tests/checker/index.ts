@@ -13,7 +13,14 @@ import { checkTanks } from './tanks.ts';
 
 export type { Violation } from './case.ts';
 
-const NOTHING_HAPPENED: Facts = { brewed: [], harvested: [], notBefore: [], goneJars: [] };
+const NOTHING_HAPPENED: Facts = {
+  brewed: [],
+  harvested: [],
+  notBefore: [],
+  begun: [],
+  bought: [],
+  goneJars: [],
+};
 
 /**
  * Every way in which a plan breaks the hard rules, the dates or the amounts of the planning problem.

@@ -64,11 +64,11 @@ function asBrewed(planned: PlannedBrew, tank: string, news: Brewed): BrewedFact 
   };
 }
 
-function pitchSource(planned: PlannedBrew, share: number): PitchSource {
+export function pitchSource(planned: PlannedBrew, share: number): PitchSource {
   const { source } = planned;
   switch (source.kind) {
     case 'fresh':
-      return { kind: 'fresh', packs: source.packs };
+      return { kind: 'fresh', packs: source.packs, packsFromHand: source.packsFromHand };
     case 'jar':
       return { kind: 'jar', jar: source.jar, drawMl: source.drawMl * share };
     case 'harvest':

@@ -1,11 +1,13 @@
 // A task was ticked: where it says more than 'done' (brewed, harvested, packaged, thrown away), that is what it comes to.
 import type { News, Task } from '../../model/index.ts';
 import { contextOf, SHELF, shelfKey, taskKey } from '../../tasks/context.ts';
+import { plusDays } from '../../tasks/days.ts';
 import { harvestLeftovers } from '../../tasks/discard-by.ts';
 import { tasks } from '../../tasks/index.ts';
+import { orderOfTask } from '../../tasks/order.ts';
 import type { RecordFact } from '../entry.ts';
 import type { Asked, Resolved } from '../resolve.ts';
-import { brewedFact } from './brewed.ts';
+import { brewedFact, pitchSource } from './brewed.ts';
 import { harvestedFact } from './harvested.ts';
 import { goneFact } from './jar-gone.ts';
 
@@ -71,6 +73,10 @@ function comesTo(task: Task, news: TaskDone, asked: Asked): Resolved {
       return ticked(brew, 'brewed');
     case 'read-volume':
       return ticked(brew, 'harvested');
+    case 'starter':
+      return brew === null ? ticked(null, 'brewed') : begun(brew, news, asked);
+    case 'order':
+      return ordered(news, asked);
     case 'discard-by':
       return discarded(news, asked);
     default:
@@ -80,6 +86,37 @@ function comesTo(task: Task, news: TaskDone, asked: Asked): Resolved {
 
 function ticked(brew: string | null, been: 'brewed' | 'harvested'): Resolved {
   return { fact: { kind: 'ticked', needs: brew === null ? null : { brew, been } } };
+}
+
+/** A starter was begun: its yeast is out of the jar or the pack, whatever happens to the brew day. */
+function begun(brew: string, news: TaskDone, asked: Asked): Resolved {
+  const planned = asked.inForce.brews.find((one) => one.brew === brew);
+  if (!planned?.starter || news.task !== taskKey('starter', brew)) return ticked(null, 'brewed');
+  return {
+    fact: {
+      kind: 'begun',
+      begun: {
+        brew,
+        day: news.day,
+        yeast: planned.yeast,
+        litres: planned.starter.litres,
+        source: pitchSource(planned, 1),
+      },
+    },
+  };
+}
+
+/** Ordered: the packs of that delivery are paid for and come the lead after the day of the order. */
+function ordered(news: TaskDone, asked: Asked): Resolved {
+  const order = orderOfTask(news.task, contextOf(asked.inForce, asked.house));
+  if (order === undefined) return ticked(null, 'brewed');
+  const arrivesOn = plusDays(news.day, asked.house.orderLeadDays);
+  return {
+    fact: {
+      kind: 'bought',
+      lines: order.lines.map((line) => ({ yeast: line.yeast, packs: line.packs, arrivesOn })),
+    },
+  };
 }
 
 /** Harvested as planned: the jars hold what the plan keeps. */

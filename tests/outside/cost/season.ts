@@ -92,7 +92,10 @@ export class Season {
     const told = this.plan.harvests.find((h) => h.brew === planned.brew);
     const harvest = told ? dayOf(told.day) : emptied;
     const crashed =
-      s('crashDays') > 0 && tank.minC <= s('crashC') && harvest - s('crashDays') >= fermented;
+      s('crashDays') > 0 &&
+      tank.minC <= s('crashC') &&
+      harvest - s('crashDays') >= fermented &&
+      (row.dryHopDay === null || day + row.dryHopDay < harvest);
     const starterL = planned.starter?.litres ?? 0;
     const decanted = starterL > s('decantFromShare') * row.volumeL;
     let draws = day;

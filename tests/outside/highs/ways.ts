@@ -163,7 +163,10 @@ function cropsOf(z: Season, brew: BrewRead, slot: Slot, pitch: Pitch): CropWay[]
   const density = densityBPerMl(yeast.flocculation, z.house.store.settleDays, z.s).likely;
   return [...harvests].map((harvested) => {
     const crashed =
-      z.s.crashDays > 0 && tank.minC <= z.s.crashC && harvested - z.s.crashDays >= fermented;
+      z.s.crashDays > 0 &&
+      tank.minC <= z.s.crashC &&
+      harvested - z.s.crashDays >= fermented &&
+      (brew.dryHopDay === null || slot.day + brew.dryHopDay < harvested);
     const onBeer = Math.max(0, harvested - fermented);
     const cold = crashed ? Math.min(z.s.crashDays, onBeer) : 0;
     const loss = brew.beerLossPerDay * (onBeer - cold) + brew.crashLossPerDay * cold;

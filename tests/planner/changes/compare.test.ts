@@ -157,6 +157,8 @@ describe('the reason', () => {
       brewed: [],
       harvested: [],
       notBefore: [{ brew: 'Quill', day: '2027-02-01' }],
+      begun: [],
+      bought: [],
       goneJars: [],
     };
     expect(told({ facts })).toBe('It slipped: not before Mon 1 February.');

@@ -68,7 +68,7 @@ describe('brewed', () => {
         day: '2027-01-10',
         tank: 'Keg A',
         yeast: 'Mill Lane Ale',
-        source: { kind: 'fresh', packs: 1 },
+        source: { kind: 'fresh', packs: 1, packsFromHand: 1 },
         starterLitres: 0,
         generation: 0,
         pitchedB: 186,

@@ -92,7 +92,14 @@ test('whatever a shortcut forbids, its rule finds once the plan is so', () => {
       const p = compile(
         house,
         next(2) === 0 ? '2027-02-01' : '2027-03-10',
-        { brewed: [], harvested: [], notBefore: [], goneJars: next(4) === 0 ? ['J0'] : [] },
+        {
+          brewed: [],
+          harvested: [],
+          notBefore: [],
+          begun: [],
+          bought: [],
+          goneJars: next(4) === 0 ? ['J0'] : [],
+        },
         [],
         null,
       );
@@ -132,7 +139,7 @@ test('the judge asks every shortcut of the rules that the house has not relaxed'
     const p = compile(
       house(relaxed),
       '2027-02-01',
-      { brewed: [], harvested: [], notBefore: [], goneJars: [] },
+      { brewed: [], harvested: [], notBefore: [], begun: [], bought: [], goneJars: [] },
       [],
       null,
     );

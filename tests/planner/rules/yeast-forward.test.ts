@@ -85,7 +85,7 @@ test('what is not there at all counts a thousand days and says so', () => {
   const gone = lay(
     house,
     { Quill: { on: '2027-03-20', from: { jar: 'J1' } } },
-    { facts: { goneJars: ['J1'] } },
+    { facts: { begun: [], bought: [], goneJars: ['J1'] } },
   );
   expect(gone.found('yeast-forward')[0]?.says).toBe(
     'Quill has no yeast: jar J1 cannot be had or cannot give enough.',

@@ -14,7 +14,7 @@ import { copyDecisions, Timeline } from '../../../planner/timeline/timeline.ts';
 import { unfold } from '../../../planner/timeline/unfold.ts';
 import { seasons } from '../../builders/random-season.ts';
 
-const NO_FACTS = { brewed: [], harvested: [], notBefore: [], goneJars: [] };
+const NO_FACTS = { brewed: [], harvested: [], notBefore: [], begun: [], bought: [], goneJars: [] };
 
 /** What follows, a slot a brew. */
 const BY_BREW = [
