@@ -6,6 +6,7 @@ export const checkWork = costByBrew({
   id: 'check-work',
   title: 'Work on checks',
   level: 'cost',
+  follows: 'pitch',
   part: 'work',
   unit: 'money',
   weight: null,

@@ -6,6 +6,7 @@ export const deliveries: CostRule = {
   id: 'deliveries',
   title: 'Deliveries',
   level: 'cost',
+  follows: 'plan',
   part: 'cash',
   unit: 'money',
   weight: null,

@@ -6,6 +6,7 @@ export const freshness = costByBrew({
   id: 'freshness',
   title: 'Freshness lost',
   level: 'cost',
+  follows: 'slot',
   part: 'risk',
   unit: 'money',
   weight: {

@@ -5,6 +5,7 @@ export const harvestWork = costByBrew({
   id: 'harvest-work',
   title: 'Work on harvests',
   level: 'cost',
+  follows: 'harvest',
   part: 'work',
   unit: 'money',
   weight: null,

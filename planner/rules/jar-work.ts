@@ -5,6 +5,7 @@ export const jarWork = costByBrew({
   id: 'jar-work',
   title: 'Work on jars',
   level: 'cost',
+  follows: 'harvest',
   part: 'work',
   unit: 'money',
   weight: null,

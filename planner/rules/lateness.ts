@@ -6,6 +6,7 @@ export const lateness = costByBrew({
   id: 'lateness',
   title: 'Late beer',
   level: 'cost',
+  follows: 'slot',
   part: 'risk',
   unit: 'money',
   weight: {

@@ -5,6 +5,7 @@ export const lessLikedStrain = costByBrew({
   id: 'less-liked-strain',
   title: 'A less-liked strain',
   level: 'cost',
+  follows: 'slot',
   part: 'risk',
   unit: 'money',
   weight: {

@@ -7,6 +7,7 @@ export const moved = costByBrew({
   id: 'moved',
   title: 'Brews moved',
   level: 'cost',
+  follows: 'slot',
   part: 'risk',
   unit: 'money',
   weight: {

@@ -5,6 +5,7 @@ export const overPitch = costByBrew({
   id: 'over-pitch',
   title: 'Too much yeast',
   level: 'cost',
+  follows: 'pitch',
   part: 'risk',
   unit: 'money',
   weight: {

@@ -6,6 +6,7 @@ export const packs = costByBrew({
   id: 'packs',
   title: 'Packs bought',
   level: 'cost',
+  follows: 'pitch',
   part: 'cash',
   unit: 'money',
   weight: null,

@@ -5,6 +5,7 @@ export const pitchRisk = costByBrew({
   id: 'pitch-risk',
   title: 'Risk of a pitch',
   level: 'cost',
+  follows: 'pitch',
   part: 'risk',
   unit: 'money',
   joinsHazards: true,

@@ -54,6 +54,11 @@ export type LeftOutRule = Words & { level: 'left-out'; check(t: Timeline, found:
 export type CostRule = Words & {
   level: 'cost';
   part: CostPart;
+  /**
+   * What of a brew decides it: its day, tank and strain; what it is pitched with, whatever the day; its day and
+   * source; what is taken from it; or the plan as a whole. The proven bound adds up its least by this.
+   */
+  follows: 'slot' | 'pitch' | 'source' | 'harvest' | 'plan';
   weight: Weight | null;
   /** The one cost that is made of the hazards of a pitch. */
   joinsHazards?: true;

@@ -7,6 +7,7 @@ export const seasonEndJar: CostRule = {
   id: 'season-end-jar',
   title: 'A jar for the next season',
   level: 'cost',
+  follows: 'plan',
   part: 'risk',
   unit: 'money',
   weight: null,

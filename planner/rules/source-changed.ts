@@ -7,6 +7,7 @@ export const sourceChanged = costByBrew({
   id: 'source-changed',
   title: 'Sources changed',
   level: 'cost',
+  follows: 'source',
   part: 'risk',
   unit: 'money',
   weight: {

@@ -5,6 +5,7 @@ export const starterWork = costByBrew({
   id: 'starter-work',
   title: 'Work on starters',
   level: 'cost',
+  follows: 'pitch',
   part: 'work',
   unit: 'money',
   weight: null,

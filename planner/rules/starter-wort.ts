@@ -5,6 +5,7 @@ export const starterWort = costByBrew({
   id: 'starter-wort',
   title: 'Starter wort',
   level: 'cost',
+  follows: 'pitch',
   part: 'cash',
   unit: 'money',
   weight: null,
