@@ -25,9 +25,11 @@ import { recordRoutes } from './routes/record.ts';
 import { runRoutes } from './routes/runs.ts';
 import { settingsRoutes } from './routes/settings.ts';
 import { taskRoutes } from './routes/tasks.ts';
+import { trialRoutes } from './routes/trial.ts';
 
 export type { Parts } from './routes/parts.ts';
 export type * from './routes/shapes.ts';
+export type * from './routes/trial-shapes.ts';
 
 /** Everything under /api. Refusals are not in these types: they are always an `ErrorBody` with a 4xx. */
 const apiRoutes = (parts: Parts) =>
@@ -38,6 +40,7 @@ const apiRoutes = (parts: Parts) =>
     .route('/runs', runRoutes(parts))
     .route('/tasks', taskRoutes(parts))
     .route('/news', newsRoutes(parts))
+    .route('/trial', trialRoutes(parts))
     .route('/record', recordRoutes(parts))
     .route('/draft', draftRoutes(parts))
     .route('/feeds', feedRoutes(parts))

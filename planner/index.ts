@@ -15,6 +15,7 @@ export {
   type RecordState,
   resolveNews,
 } from './record/index.ts';
+export { type Move, trials } from './report/trial.ts';
 export { RULES, type Rule } from './rules/index.ts';
 export {
   type Answer,

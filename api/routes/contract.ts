@@ -3,6 +3,7 @@
 import { z } from 'zod';
 import { House, News, Plan } from '../../planner/index.ts';
 import * as shape from './shapes.ts';
+import { TrialAnswer, TrialRequest } from './trial-shapes.ts';
 
 export type Operation = {
   method: 'get' | 'put' | 'post' | 'delete';
@@ -103,6 +104,13 @@ export const OPERATIONS: readonly Operation[] = [
     says: 'One thing that happened or was decided; written into the record, answered by a draft.',
     body: News,
     answers: { 201: shape.NewsAnswer },
+  },
+  {
+    method: 'post',
+    path: '/api/trial',
+    says: 'Tries a brew on another day or in another tank, all else as it stands: rules broken, cost. Nothing is stored.',
+    body: TrialRequest,
+    answers: { 200: TrialAnswer },
   },
   {
     method: 'get',

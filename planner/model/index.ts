@@ -9,3 +9,4 @@ export * from './problem-report.ts';
 export * from './request.ts';
 export * from './settings.ts';
 export * from './task.ts';
+export * from './trial.ts';
