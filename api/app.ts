@@ -1,6 +1,8 @@
 // Builds the app from its parts; its type is what the page's client is typed by.
 import { Hono } from 'hono';
+import { door } from './doors/guard.ts';
 import { documentRoutes } from './routes/documents.ts';
+import { doorRoutes } from './routes/doors.ts';
 import { draftRoutes } from './routes/draft.ts';
 import { answerError } from './routes/errors.ts';
 import { calendarRoutes } from './routes/feed.ts';
@@ -26,7 +28,9 @@ import { runRoutes } from './routes/runs.ts';
 import { settingsRoutes } from './routes/settings.ts';
 import { taskRoutes } from './routes/tasks.ts';
 import { trialRoutes } from './routes/trial.ts';
+import { whatIfRoutes } from './routes/what-if.ts';
 
+export type * from './routes/door-shapes.ts';
 export type { Parts } from './routes/parts.ts';
 export type * from './routes/shapes.ts';
 export type * from './routes/trial-shapes.ts';
@@ -38,6 +42,7 @@ const apiRoutes = (parts: Parts) =>
     .route('/house', houseRoutes(parts))
     .route('/plan', planRoutes(parts))
     .route('/runs', runRoutes(parts))
+    .route('/what-if', whatIfRoutes(parts))
     .route('/tasks', taskRoutes(parts))
     .route('/news', newsRoutes(parts))
     .route('/trial', trialRoutes(parts))
@@ -45,6 +50,7 @@ const apiRoutes = (parts: Parts) =>
     .route('/draft', draftRoutes(parts))
     .route('/feeds', feedRoutes(parts))
     .route('/settings', settingsRoutes(parts))
+    .route('/doors', doorRoutes(parts))
     .route('/questions', questionRoutes(parts))
     .route('/', documentRoutes(parts));
 
@@ -53,7 +59,8 @@ export function createApp(parts: Parts) {
   const app = new Hono()
     .use(securityHeaders)
     .use(knownHost(parts.hosts))
-    .use(sameSite)
+    .use(sameSite(parts.base))
+    .use(door(parts))
     .use('/api/*', knownBody)
     .use('/api/*', limitedBody)
     .use('/api/*', shallowBody)

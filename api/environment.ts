@@ -1,4 +1,5 @@
 // What the environment asks for, checked: every wrong variable is named at once, with what it may be.
+import { isIP } from 'node:net';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { IsoDay } from '../planner/index.ts';
@@ -14,9 +15,15 @@ export type Settings = {
   dataFolder: string;
   databaseUrl: string;
   databaseToken: string | null;
+  /** Others than this machine can reach the server, by itself or through a proxy. */
+  reachable: boolean;
+  /** Reverse proxies whose X-Forwarded-For counts. */
+  proxies: string[];
   /** A fixed day instead of the clock's; for tests. */
   today: IsoDay | null;
 };
+
+export type Variables = Readonly<Record<string, string | undefined>>;
 
 /** The variables cannot be used; one sentence a line. */
 export class EnvironmentError extends Error {
@@ -31,17 +38,28 @@ function isPlainAddress(url: URL): boolean {
   return /^https?:$/.test(url.protocol) && !url.username && !url.search && !url.hash;
 }
 
+/** What a variable says; an empty one says nothing. */
+const givenIn = (variables: Variables) => (name: string) => variables[name]?.trim() || undefined;
+
+/** The folder in which data is kept: `.data` in the project unless told otherwise. */
+export function dataFolderOf(variables: Variables, root: string): string {
+  const given = givenIn(variables);
+  return given('BARMLINE_DATA') ?? join(root, '.data');
+}
+
 /**
  * Reads the settings from variables.
  * @param root the project's folder, under which data is kept unless told otherwise
+ * @param hasPassword whether a password is set in a data folder: without one no other machine gets in
  * @throws EnvironmentError naming every variable that is wrong
  */
 export function readEnvironment(
-  variables: Readonly<Record<string, string | undefined>>,
+  variables: Variables,
   root: string,
+  hasPassword: (dataFolder: string) => boolean,
 ): Settings {
   const problems: string[] = [];
-  const given = (name: string) => variables[name]?.trim() || undefined;
+  const given = givenIn(variables);
 
   const portText = given('BARMLINE_PORT') ?? String(DEFAULT_PORT);
   const port = /^\d{1,5}$/.test(portText) ? Number(portText) : Number.NaN;
@@ -50,14 +68,6 @@ export function readEnvironment(
   }
 
   const host = given('BARMLINE_HOST') ?? '127.0.0.1';
-  if (!isLoopback(withBrackets(host)) && given('BARMLINE_I_TRUST_THIS_NETWORK') !== '1') {
-    problems.push(
-      `BARMLINE_HOST is "${host}", which other machines can reach, and there is no password yet that would keep ` +
-        'them from changing your plan: a password comes first. If everybody on that network may change it, ' +
-        'say so with BARMLINE_I_TRUST_THIS_NETWORK=1.',
-    );
-  }
-
   const baseText = given('BARMLINE_BASE');
   const base = (baseText ?? `http://${withBrackets(host)}:${port}`).replace(/\/+$/, '');
   const url = URL.canParse(base) ? new URL(base) : null;
@@ -73,12 +83,32 @@ export function readEnvironment(
     );
   }
 
+  const dataFolder = dataFolderOf(variables, root);
+  const opens = [
+    ...(isLoopback(withBrackets(host)) ? [] : [`BARMLINE_HOST is "${host}"`]),
+    ...(url === null || isLoopback(url.hostname) ? [] : [`BARMLINE_BASE is "${base}"`]),
+  ];
+  if (opens.length > 0 && !hasPassword(dataFolder)) {
+    problems.push(
+      `${opens.join(' and ')}: other machines can reach that, and nothing would keep them from changing your plan. ` +
+        'A password comes first: npm run password',
+    );
+  }
+
+  const proxies = (given('BARMLINE_PROXY') ?? '').split(/[\s,]+/).filter((one) => one !== '');
+  for (const one of proxies) {
+    if (isIP(one) === 0) {
+      problems.push(
+        `BARMLINE_PROXY names "${one}": it has to be the address of a reverse proxy, such as 127.0.0.1; several with commas.`,
+      );
+    }
+  }
+
   const today = given('BARMLINE_TODAY');
   if (today !== undefined && !IsoDay.safeParse(today).success) {
     problems.push(`BARMLINE_TODAY is "${today}": it has to be a day written YYYY-MM-DD.`);
   }
 
-  const dataFolder = given('BARMLINE_DATA') ?? join(root, '.data');
   const databaseUrl = given('BARMLINE_DB') ?? pathToFileURL(join(dataFolder, 'barmline.db')).href;
   if (!/^(file|libsql|https?|wss?):/.test(databaseUrl)) {
     problems.push(
@@ -94,6 +124,8 @@ export function readEnvironment(
     dataFolder,
     databaseUrl,
     databaseToken: given('BARMLINE_DB_TOKEN') ?? null,
+    reachable: opens.length > 0,
+    proxies,
     today: today ?? null,
   };
 }

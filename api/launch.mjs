@@ -84,6 +84,7 @@ export async function launch(args) {
     const [first, ...rest] = args;
     if (first === 'plan') await command('plan-command', rest);
     else if (first === 'schema') await command('schema-command', rest);
+    else if (first === 'password') await command('password-command', rest);
     else if (first === 'dev') await develop();
     else await serve();
   } catch (error) {

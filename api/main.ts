@@ -6,6 +6,7 @@ import { fileURLToPath } from 'node:url';
 import { getRequestListener } from '@hono/node-server';
 import packageFile from '../package.json' with { type: 'json' };
 import { createApp, type Parts } from './app.ts';
+import { readPassword } from './doors/password.ts';
 import { EnvironmentError, readEnvironment, type Settings } from './environment.ts';
 import { readFeedKey } from './feed/token.ts';
 import { loadDemo, openingLines, planIfNone } from './opening.ts';
@@ -14,6 +15,7 @@ import { describeError } from './routes/errors.ts';
 import { settingsOf } from './routes/settings.ts';
 import { createRuns } from './runs/index.ts';
 import { todayIn } from './runs/planning.ts';
+import { createWhatIfs } from './runs/what-if.ts';
 import { openStore, StoreError } from './store/index.ts';
 
 const say = (line: string) => process.stdout.write(`${line}\n`);
@@ -35,11 +37,17 @@ async function openParts(settings: Settings): Promise<Parts> {
   return {
     store,
     runs: createRuns({ now: store.now, report }),
+    whatIfs: createWhatIfs({ now: store.now, report }),
     steps: null,
     today: (timeZone) => fixedToday ?? todayIn(timeZone, store.now()),
     feedKey: readFeedKey(settings.dataFolder),
     base: settings.base,
     hosts: ['127.0.0.1', 'localhost', '[::1]', new URL(settings.base).hostname],
+    doors: {
+      password: () => readPassword(settings.dataFolder),
+      reachable: settings.reachable,
+      proxies: settings.proxies,
+    },
     pageFolder: join(root, '.build', 'app'),
     version: packageFile.version,
     report,
@@ -53,7 +61,7 @@ function stopOnSignal(server: Server, parts: Parts): void {
     stopping = true;
     say('\nStopping …');
     server.close();
-    await parts.runs.close();
+    await Promise.all([parts.runs.close(), parts.whatIfs.close()]);
     server.closeAllConnections();
     parts.store.close();
     process.exit(0);
@@ -62,7 +70,7 @@ function stopOnSignal(server: Server, parts: Parts): void {
 }
 
 async function start(): Promise<void> {
-  const settings = readEnvironment(process.env, root);
+  const settings = readEnvironment(process.env, root, (folder) => readPassword(folder) !== null);
   // The port first: a start that cannot serve changes nothing.
   const server = createServer();
   await listen(server, settings.port, settings.host);

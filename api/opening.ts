@@ -1,6 +1,8 @@
 // What a start does with the database before the first request: an empty one gets the demo house and a feed.
 import type { Parts } from './app.ts';
 import { demoHouse } from './demo/index.ts';
+import { isShut } from './doors/guard.ts';
+import { PLAIN_LOOK } from './routes/feed-shapes.ts';
 import { feedsAnswer, makeFeed } from './routes/feeds.ts';
 import { planAnswer } from './routes/plan.ts';
 import { startPlanning } from './runs/planning.ts';
@@ -16,7 +18,7 @@ export async function loadDemo(parts: Parts): Promise<boolean> {
     // The demo house is in Dublin; which day it is there moves its season by a week at most.
     const house = demoHouse(parts.today('Europe/Dublin'));
     await saveHouse(tx, { house, demo: true, at: now, startOver: false });
-    await makeFeed(parts, tx, now, { kinds: null, alarm: null });
+    await makeFeed(parts, tx, now, { kinds: null, alarm: null, look: PLAIN_LOOK });
     return true;
   });
 }
@@ -46,7 +48,8 @@ export async function openingLines(parts: Parts): Promise<string[]> {
     ...(plan === null ? ['There is no plan yet.'] : planLines(plan, tasks.next)),
     '',
     `Page:      ${parts.base}/`,
-    `Calendar:  ${feed?.address ?? 'none yet; the page makes one'}`,
+    // With a password there are secrets, and what a terminal shows may be kept by whoever started it.
+    `Calendar:  ${isShut(parts) ? 'sign in, and the page shows its address' : (feed?.address ?? 'none yet; the page makes one')}`,
     '',
     'Ctrl-C stops it.',
   ];

@@ -11,6 +11,7 @@ const entries = {
   worker: 'api/runs/worker.ts',
   'plan-command': 'api/plan-command.ts',
   'schema-command': 'api/schema-command.ts',
+  'password-command': 'api/password-command.ts',
 };
 
 const input = Object.fromEntries(

@@ -2,13 +2,18 @@
 // document and the answer to a wrong method are made from it; a test compares it with the app's own routes.
 import { z } from 'zod';
 import { House, News, Plan } from '../../planner/index.ts';
+import { DoorsAnswer, SignIn } from './door-shapes.ts';
+import { ExportAnswer, ImportAnswer, ImportRequest } from './import-shapes.ts';
 import * as shape from './shapes.ts';
 import { TrialAnswer, TrialRequest } from './trial-shapes.ts';
+import { WhatIfAnswer, WhatIfRequest } from './what-if-shapes.ts';
 
 export type Operation = {
   method: 'get' | 'put' | 'post' | 'delete';
   path: string;
   says: string;
+  /** Answers without a session even where a password is set; whatever does not say so needs one. */
+  open?: true;
   query?: z.ZodObject;
   /** Parts of the path, each a text. */
   params?: z.ZodObject;
@@ -27,6 +32,7 @@ export const OPERATIONS: readonly Operation[] = [
     method: 'get',
     path: '/api/health',
     says: 'Whether the server is there.',
+    open: true,
     answers: { 200: shape.HealthAnswer },
   },
   {
@@ -49,14 +55,21 @@ export const OPERATIONS: readonly Operation[] = [
     path: '/api/house/import',
     says: "Reads a season folder's files: shows what they hold, or saves it (then with If-Match).",
     headers: [ifMatch],
-    body: shape.ImportRequest,
-    answers: { 200: shape.ImportAnswer },
+    body: ImportRequest,
+    answers: { 200: ImportAnswer },
+  },
+  {
+    method: 'post',
+    path: '/api/house/demo',
+    says: 'Puts the demo house in as a new season; record and plan of the old one are put away.',
+    headers: [ifMatch],
+    answers: { 200: shape.HouseAnswer },
   },
   {
     method: 'get',
     path: '/api/house/export',
     says: "The house as a season folder's files.",
-    answers: { 200: shape.ExportAnswer },
+    answers: { 200: ExportAnswer },
   },
   {
     method: 'get',
@@ -88,6 +101,34 @@ export const OPERATIONS: readonly Operation[] = [
     method: 'post',
     path: '/api/runs/:id/stop',
     says: 'Asks a run to end now and to keep the best plan so far.',
+    params: shape.IdParam,
+    answers: { 200: shape.RunAnswer },
+  },
+  {
+    method: 'post',
+    path: '/api/what-if',
+    says: 'Plans a house that is not saved, to see what would come of it. Nothing is stored.',
+    body: WhatIfRequest,
+    answers: { 202: shape.RunAnswer },
+  },
+  {
+    method: 'get',
+    path: '/api/what-if/:id',
+    says: 'A what-if: its run, and once it has ended its plan and what differs.',
+    params: shape.IdParam,
+    answers: { 200: WhatIfAnswer },
+  },
+  {
+    method: 'get',
+    path: '/api/what-if/:id/events',
+    says: 'Server-sent events of it, as of a run.',
+    params: shape.IdParam,
+    answers: { 200: { type: 'text/event-stream', says: 'The events' } },
+  },
+  {
+    method: 'post',
+    path: '/api/what-if/:id/stop',
+    says: 'Asks it to end now with the best plan so far.',
     params: shape.IdParam,
     answers: { 200: shape.RunAnswer },
   },
@@ -180,6 +221,34 @@ export const OPERATIONS: readonly Operation[] = [
   },
   {
     method: 'get',
+    path: '/api/doors',
+    says: 'Whether a password is set, whether you are signed in, and, if so, who is.',
+    open: true,
+    answers: { 200: DoorsAnswer },
+  },
+  {
+    method: 'post',
+    path: '/api/doors/sign-in',
+    says: 'Opens a session for the right password; 429 with Retry-After after too many wrong ones.',
+    open: true,
+    body: SignIn,
+    answers: { 200: DoorsAnswer },
+  },
+  {
+    method: 'post',
+    path: '/api/doors/sign-out',
+    says: 'Ends the session of this browser.',
+    answers: { 200: DoorsAnswer },
+  },
+  {
+    method: 'delete',
+    path: '/api/doors/sessions/:id',
+    says: 'Ends a session, of whichever browser.',
+    params: shape.IdParam,
+    answers: { 200: DoorsAnswer },
+  },
+  {
+    method: 'get',
     path: '/api/openapi.json',
     says: 'This document.',
     answers: { 200: z.looseObject({ openapi: z.string() }) },
@@ -200,6 +269,7 @@ export const OPERATIONS: readonly Operation[] = [
     method: 'get',
     path: '/feed/:token.ics',
     says: 'The calendar itself. Answers If-None-Match with 304; HEAD answers alike.',
+    open: true,
     params: z.strictObject({ token: z.string().regex(/^[A-Za-z0-9_-]{43}$/) }),
     answers: { 200: { type: 'text/calendar', says: 'RFC 5545' } },
   },

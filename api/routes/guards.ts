@@ -32,19 +32,27 @@ export const knownHost =
     return next();
   };
 
-/** Changes only come from the page itself or from a program, never from another site's page. */
-export const sameSite: MiddlewareHandler = async (c, next) => {
-  if (SAFE_METHODS.has(c.req.method)) return next();
-  const origin = c.req.header('Origin');
-  const site = c.req.header('Sec-Fetch-Site');
-  const host = c.req.header('Host') ?? new URL(c.req.url).host;
-  const foreignOrigin = origin !== undefined && !sameHost(origin, host);
-  const foreignSite = site !== undefined && site !== 'same-origin' && site !== 'none';
-  if (foreignOrigin || (foreignSite && origin === undefined)) {
-    return refuse(403, 'foreign-page', 'A page of another site may not change anything here.');
-  }
-  return next();
-};
+/**
+ * Changes only come from the page itself or from a program, never from another site's page. The page's own
+ * origin is the base, or the host that the request names (a proxy may name another one than the base).
+ * What brings a cookie comes from a browser, and every browser says from which page: silence is refused.
+ */
+export const sameSite =
+  (base: string): MiddlewareHandler =>
+  async (c, next) => {
+    if (SAFE_METHODS.has(c.req.method)) return next();
+    const origin = c.req.header('Origin');
+    const site = c.req.header('Sec-Fetch-Site');
+    const host = c.req.header('Host') ?? new URL(c.req.url).host;
+    const foreignOrigin = origin !== undefined && origin !== base && !sameHost(origin, host);
+    const foreignSite = site !== undefined && site !== 'same-origin' && site !== 'none';
+    const silent =
+      origin === undefined && site === undefined && c.req.header('Cookie') !== undefined;
+    if (foreignOrigin || (foreignSite && origin === undefined) || silent) {
+      return refuse(403, 'foreign-page', 'A page of another site may not change anything here.');
+    }
+    return next();
+  };
 
 function sameHost(origin: string, host: string): boolean {
   try {

@@ -1,11 +1,23 @@
 // What the app is built from: everything that a test may want to choose comes in here.
 import type { IsoDay } from '../../planner/index.ts';
 import type { Runs } from '../runs/index.ts';
+import type { WhatIfs } from '../runs/what-if.ts';
 import type { Store } from '../store/index.ts';
+
+export type Doors = {
+  /** The stored hash of the password, read anew each time; null: none is set. */
+  password: () => string | null;
+  /** Others than this machine can reach the server: it then never answers without a session. */
+  reachable: boolean;
+  /** Addresses of the reverse proxies whose X-Forwarded-For counts. */
+  proxies: readonly string[];
+};
 
 export type Parts = {
   store: Store;
   runs: Runs;
+  /** Plans of houses that are not saved. */
+  whatIfs: WhatIfs;
   /** Steps of a run that names none; null: the planner's own budget. */
   steps: number | null;
   /** The clock's date in a time zone. */
@@ -16,6 +28,7 @@ export type Parts = {
   base: string;
   /** Host names under which requests are answered; anything else may be a rebinding attack. */
   hosts: readonly string[];
+  doors: Doors;
   /** Folder of the built page; null: no page is served. */
   pageFolder: string | null;
   version: string;

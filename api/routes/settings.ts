@@ -19,10 +19,10 @@ export function settingsOf(base: string): z.infer<typeof SettingsAnswer> {
     loopback,
     says: loopback
       ? `The addresses begin with ${base}, which only this machine can reach: a phone cannot subscribe to them. ` +
-        'To change that, start with BARMLINE_BASE set to the address under which your devices reach this server. ' +
+        'To change that, set a password with npm run password, then start with BARMLINE_BASE set to the address ' +
+        'under which your devices reach this server. ' +
         'Behind a reverse proxy on this machine: BARMLINE_BASE=https://brewhouse.example npm start. ' +
-        'In a network in which everybody may change your plan: ' +
-        'BARMLINE_HOST=0.0.0.0 BARMLINE_I_TRUST_THIS_NETWORK=1 BARMLINE_BASE=http://192.168.1.20:8642 npm start, ' +
+        'In your own network: BARMLINE_HOST=0.0.0.0 BARMLINE_BASE=http://192.168.1.20:8642 npm start, ' +
         'with the address of this machine.'
       : `The addresses begin with ${base}. Whoever holds the address of a calendar can read it, so treat it like a key.`,
   };

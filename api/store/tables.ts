@@ -59,7 +59,18 @@ export const feed = sqliteTable('feed', {
   id: text('id').primaryKey(),
   kinds: text('kinds'),
   alarm: text('alarm'),
+  look: text('look'),
   tokenHash: text('token_hash').notNull(),
   createdAt: text('created_at').notNull(),
   revokedAt: text('revoked_at'),
+});
+
+/** Who is signed in. Of what the browser holds only the hash is stored. */
+export const session = sqliteTable('session', {
+  id: text('id').primaryKey(),
+  tokenHash: text('token_hash').notNull(),
+  password: text('password').notNull(),
+  startedAt: text('started_at').notNull(),
+  seenAt: text('seen_at').notNull(),
+  browser: text('browser').notNull(),
 });

@@ -148,7 +148,7 @@ test('a taken port: a sentence, the next free one as a command, and nothing is m
 test('what the environment may not say is refused before anything is made', async () => {
   const child = start({ BARMLINE_HOST: '0.0.0.0', BARMLINE_TODAY: 'soon' });
   expect(await child.ended).toBe(1);
-  expect(child.err()).toContain('a password comes first');
+  expect(child.err()).toContain('A password comes first');
   expect(child.err()).toContain('BARMLINE_TODAY is "soon"');
   expect(readdirSync(folder)).toEqual([]);
 });

@@ -7,6 +7,7 @@ import { createApp, type Parts } from '../../api/app.ts';
 import { readFeedKey } from '../../api/feed/token.ts';
 import { createRuns } from '../../api/runs/index.ts';
 import { syncCalendar } from '../../api/runs/planning.ts';
+import { createWhatIfs } from '../../api/runs/what-if.ts';
 import { saveHouse } from '../../api/store/house.ts';
 import { openStore } from '../../api/store/index.ts';
 import { addPlan } from '../../api/store/plans.ts';
@@ -41,6 +42,8 @@ export type OpenOptions = {
   plan?: Plan | null;
   today?: string;
   base?: string;
+  /** By default no password is set. */
+  doors?: Partial<Parts['doors']>;
   workerUrl?: URL;
   stopGraceMs?: number;
 };
@@ -56,19 +59,22 @@ export async function openApp(options: OpenOptions = {}): Promise<OpenApp> {
     url: pathToFileURL(join(folder, 'barmline.db')).href,
     now: () => now,
   });
+  const runsOptions = {
+    now: () => now,
+    report,
+    ...(options.workerUrl === undefined ? {} : { workerUrl: options.workerUrl }),
+    ...(options.stopGraceMs === undefined ? {} : { stopGraceMs: options.stopGraceMs }),
+  };
   const parts: Parts = {
     store,
-    runs: createRuns({
-      now: () => now,
-      report,
-      ...(options.workerUrl === undefined ? {} : { workerUrl: options.workerUrl }),
-      ...(options.stopGraceMs === undefined ? {} : { stopGraceMs: options.stopGraceMs }),
-    }),
+    runs: createRuns(runsOptions),
+    whatIfs: createWhatIfs(runsOptions),
     steps: 300,
     today: () => today,
     feedKey: readFeedKey(folder),
     base: options.base ?? 'http://127.0.0.1:8642',
     hosts: ['localhost', '127.0.0.1', '[::1]'],
+    doors: { password: () => null, reachable: false, proxies: [], ...options.doors },
     pageFolder: null,
     version: '0.0.0-test',
     report,
@@ -127,7 +133,7 @@ export async function openApp(options: OpenOptions = {}): Promise<OpenApp> {
       today = day;
     },
     close: async () => {
-      await parts.runs.close();
+      await Promise.all([parts.runs.close(), parts.whatIfs.close()]);
       store.close();
       rmSync(folder, { recursive: true, force: true });
     },
