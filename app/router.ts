@@ -4,7 +4,7 @@ import { useSyncExternalStore } from 'react';
 export type Route =
   | { page: 'season' }
   | { page: 'pitch'; brew: string }
-  | { page: 'tasks' }
+  | { page: 'tasks'; task?: string }
   | { page: 'subscribe' }
   | { page: 'reckoner'; question: string }
   | { page: 'lost'; hash: string };
@@ -14,6 +14,10 @@ export function routeOf(hash: string): Route {
   const [head = '', ...rest] = hash.replace(/^#?\/?/, '').split('/');
   if (head === '') return { page: 'season' };
   if (head === 'tasks' && rest.length === 0) return { page: 'tasks' };
+  if (head === 'tasks') {
+    const task = decode(rest.join('/'));
+    if (task !== null && task !== '') return { page: 'tasks', task };
+  }
   if (head === 'subscribe' && rest.length === 0) return { page: 'subscribe' };
   if (head === 'reckoner' && rest.length <= 1) {
     const question = decode(rest[0] ?? '');
@@ -33,6 +37,7 @@ export function hashOf(route: Exclude<Route, { page: 'lost' }>): string {
   if (route.page === 'reckoner' && route.question !== '') {
     return `#/reckoner/${encodeURIComponent(route.question)}`;
   }
+  if (route.page === 'tasks' && route.task) return `#/tasks/${encodeURIComponent(route.task)}`;
   return `#/${route.page}`;
 }
 

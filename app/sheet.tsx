@@ -3,7 +3,6 @@ import { QueryErrorResetBoundary } from '@tanstack/react-query';
 import { lazy, Suspense, useEffect } from 'react';
 import { PitchPage } from './pages/pitch/pitch-page.tsx';
 import { SeasonPage } from './pages/season/season-page.tsx';
-import { SubscribePage } from './pages/subscribe/subscribe-page.tsx';
 import { DraftNotice } from './pages/tasks/draft-notice.tsx';
 import { TasksPage } from './pages/tasks/tasks-page.tsx';
 import { FailedBoundary } from './parts/failed.tsx';
@@ -13,6 +12,7 @@ import { hashOf, type Route, useRoute } from './router.ts';
 
 /** Brought in when it is opened: the season's own page is the lighter for it. */
 const ReckonerPage = lazy(() => import('./pages/reckoner/reckoner-page.tsx'));
+const SubscribePage = lazy(() => import('./pages/subscribe/subscribe-page.tsx'));
 
 const NAV = [
   { route: { page: 'season' }, says: 'Season' },
@@ -88,7 +88,7 @@ function Page(props: { route: Route }) {
   const { route } = props;
   if (route.page === 'season') return <SeasonPage />;
   if (route.page === 'pitch') return <PitchPage brew={route.brew} />;
-  if (route.page === 'tasks') return <TasksPage />;
+  if (route.page === 'tasks') return <TasksPage {...(route.task ? { asked: route.task } : {})} />;
   if (route.page === 'subscribe') return <SubscribePage />;
   if (route.page === 'reckoner') return <ReckonerPage question={route.question} />;
   return (

@@ -29,3 +29,4 @@ export {
 } from './science/questions/index.ts';
 export { defaultSteps } from './search/search.ts';
 export { type DoneTask, tasks } from './tasks/index.ts';
+export { METRIC, type ReadingUnits, taskIn } from './tasks/read-in.ts';

@@ -7,8 +7,8 @@ import {
   default as ical,
 } from 'ical-generator';
 import { DateTime } from 'luxon';
-import type { Task } from '../../planner/index.ts';
-import type { Alarm } from '../routes/shapes.ts';
+import { type Task, taskIn } from '../../planner/index.ts';
+import { type Alarm, type FeedLook, PLAIN_LOOK } from '../routes/feed-shapes.ts';
 import { foldLines } from './fold.ts';
 
 /** One entry of a calendar: a task with the marks by which a calendar program knows it again. */
@@ -28,6 +28,9 @@ export type Calendar = {
   base: string;
   entries: readonly CalendarEntry[];
   alarm?: Alarm | null;
+  look?: FeedLook;
+  /** Names of the house's brews, tanks, yeasts and jars, which no change of units touches. */
+  names?: readonly string[];
 };
 
 const REFRESH_SECONDS = 4 * 3600;
@@ -99,11 +102,19 @@ function alarmSeconds(task: Task, alarm: Alarm): number {
   return alarm.daysBefore * 86_400 - (hours * 3600 + minutes * 60);
 }
 
+/** A task as one feed shows it. Told without its clock time, it says the time in words. */
+function shownAs(task: Task, look: FeedLook, names: readonly string[]): Task {
+  const read = taskIn(task, look, names);
+  if (!look.allDay || read.time === null) return read;
+  return { ...read, time: null, steps: [`Begin at ${read.time}.`, ...read.steps] };
+}
+
 /**
  * The whole calendar as text: CRLF lines folded at 75 octets, no METHOD, the same bytes for the same entries.
  * Source: RFC 5545; the marks that keep an entry in place over updates are §3.8.4.7, §3.8.7.2–4.
  */
-export function calendarText({ name, timeZone, base, entries, alarm = null }: Calendar): string {
+export function calendarText(wanted: Calendar): string {
+  const { name, timeZone, base, entries, alarm = null, look = PLAIN_LOOK, names = [] } = wanted;
   const calendar = ical({
     name: escapeText(name),
     prodId: { company: 'Barmline', product: 'Yeast tasks', language: 'EN' },
@@ -115,7 +126,7 @@ export function calendarText({ name, timeZone, base, entries, alarm = null }: Ca
   const end = frame.lastIndexOf('END:VCALENDAR');
   const texts: string[] = [];
   for (const entry of entries) {
-    const { task } = entry;
+    const task = shownAs(entry.task, look, names);
     const event = calendar.createEvent({
       id: entry.uid,
       sequence: entry.sequence,

@@ -2,7 +2,7 @@
 import { createHash } from 'node:crypto';
 import { Hono } from 'hono';
 import { DateTime } from 'luxon';
-import type { IsoDay } from '../../planner/index.ts';
+import type { House, IsoDay } from '../../planner/index.ts';
 import { calendarText } from '../feed/calendar.ts';
 import { HISTORY_DAYS } from '../feed/entries.ts';
 import { matches } from '../feed/token.ts';
@@ -19,6 +19,16 @@ function opened(feeds: readonly StoredFeed[], token: string): StoredFeed | null 
   let found: StoredFeed | null = null;
   for (const feed of feeds) if (matches(token, feed.tokenHash)) found = feed;
   return found;
+}
+
+/** What the house calls its things: left as it is where figures are turned into other units. */
+function namesOf(house: House): string[] {
+  return [
+    ...house.brews.map(({ brew }) => brew),
+    ...house.tanks.map(({ tank }) => tank),
+    ...house.yeasts.map(({ yeast }) => yeast),
+    ...house.jars.map(({ jar }) => jar),
+  ];
 }
 
 type Rendered = { text: string; tag: string; timeZone: string; today: IsoDay };
@@ -39,6 +49,8 @@ async function render(parts: Parts, feed: StoredFeed): Promise<Rendered> {
     timeZone,
     base: parts.base,
     alarm: feed.alarm,
+    look: feed.look,
+    names: stored === null ? [] : namesOf(stored.house),
     entries: entries.map((row) => ({
       uid: row.uid,
       sequence: row.sequence,

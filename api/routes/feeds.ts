@@ -28,6 +28,7 @@ function shown(parts: FeedParts, feed: StoredFeed): Feed {
     id: feed.id,
     kinds: feed.kinds,
     alarm: feed.alarm,
+    look: feed.look,
     createdAt: feed.createdAt,
     address,
     webcal: address === null ? null : address.replace(/^https?:/, 'webcal:'),
@@ -45,7 +46,7 @@ export async function makeFeed(
   parts: FeedParts,
   tx: Db,
   now: Date,
-  wanted: Pick<StoredFeed, 'kinds' | 'alarm'>,
+  wanted: Pick<StoredFeed, 'kinds' | 'alarm' | 'look'>,
 ): Promise<Feed> {
   const id = randomUUID();
   const feed = {

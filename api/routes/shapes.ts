@@ -10,8 +10,9 @@ import {
   questionSchema,
   RecordEntry,
   Task,
-  TaskKind,
 } from '../../planner/index.ts';
+
+export * from './feed-shapes.ts';
 
 const at = z.string().describe('A moment, ISO 8601 in UTC');
 const id = z.uuid();
@@ -171,54 +172,6 @@ export const HouseQuery = z.strictObject({
     .default('false')
     .describe('Begin a new season: record and plan of the old one are put away'),
 });
-
-export const Alarm = z
-  .strictObject({
-    minutesBefore: z.number().int().min(0).max(20_160).describe('For tasks with a clock time'),
-    daysBefore: z.number().int().min(0).max(14).describe('For tasks of a whole day'),
-    atTime: z
-      .string()
-      .regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'must be a clock time written HH:MM')
-      .describe('For tasks of a whole day: when the alarm goes off'),
-  })
-  .meta({ id: 'Alarm' });
-export type Alarm = z.infer<typeof Alarm>;
-
-export const FeedRequest = z
-  .strictObject({
-    kinds: z
-      .array(TaskKind)
-      .min(1, 'names no kind of task')
-      .max(TaskKind.options.length)
-      .nullable()
-      .default(null)
-      .describe('Kinds of task; null: all'),
-    alarm: Alarm.nullable().default(null).describe('null: no alarms'),
-  })
-  .meta({ id: 'FeedRequest' });
-
-export const Feed = z
-  .strictObject({
-    id,
-    kinds: z.array(TaskKind).nullable(),
-    alarm: Alarm.nullable(),
-    createdAt: at,
-    address: z
-      .string()
-      .nullable()
-      .describe('null: its key is lost, so that it cannot be shown; make a new one'),
-    webcal: z.string().nullable().describe('The same address as calendar programs open it'),
-  })
-  .meta({ id: 'Feed' });
-export type Feed = z.infer<typeof Feed>;
-
-export const FeedsAnswer = z
-  .strictObject({
-    feeds: z.array(Feed),
-    advice: z.array(z.string()).describe('How slow each kind of calendar may be'),
-  })
-  .meta({ id: 'FeedsAnswer' });
-export const FeedMadeAnswer = FeedsAnswer.extend({ made: Feed }).meta({ id: 'FeedMadeAnswer' });
 
 export const SettingsAnswer = z
   .strictObject({

@@ -1,7 +1,7 @@
 // Calendar feeds: what each shows, and the hash of the token that opens it.
 import { and, asc, eq, isNull } from 'drizzle-orm';
 import type { TaskKind } from '../../planner/index.ts';
-import type { Alarm } from '../routes/shapes.ts';
+import { type Alarm, FeedLook } from '../routes/feed-shapes.ts';
 import type { Db } from './index.ts';
 import { feed } from './tables.ts';
 
@@ -9,6 +9,7 @@ export type StoredFeed = {
   id: string;
   kinds: TaskKind[] | null;
   alarm: Alarm | null;
+  look: FeedLook;
   tokenHash: string;
   createdAt: string;
 };
@@ -18,6 +19,7 @@ function stored(row: typeof feed.$inferSelect): StoredFeed {
     id: row.id,
     kinds: row.kinds === null ? null : (JSON.parse(row.kinds) as TaskKind[]),
     alarm: row.alarm === null ? null : (JSON.parse(row.alarm) as Alarm),
+    look: FeedLook.parse(row.look === null ? {} : JSON.parse(row.look)),
     tokenHash: row.tokenHash,
     createdAt: row.createdAt,
   };
@@ -38,6 +40,7 @@ export async function addFeed(tx: Db, added: StoredFeed): Promise<void> {
     id: added.id,
     kinds: added.kinds === null ? null : JSON.stringify(added.kinds),
     alarm: added.alarm === null ? null : JSON.stringify(added.alarm),
+    look: JSON.stringify(added.look),
     tokenHash: added.tokenHash,
     createdAt: added.createdAt,
   });

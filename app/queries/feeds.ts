@@ -1,10 +1,13 @@
 // The addresses that calendars subscribe to.
 import { mutationOptions, type QueryClient, queryOptions } from '@tanstack/react-query';
-import type { Feed } from '../../api/routes/shapes.ts';
+import type { Alarm, Feed, FeedLook } from '../../api/routes/feed-shapes.ts';
 import type { TaskKind } from '../../planner/index.ts';
 import { answerOf, client } from '../client.ts';
 
 export type { Feed };
+
+/** What a further address is to show, and how. */
+export type FeedWish = { kinds: TaskKind[] | null; alarm: Alarm | null; look: FeedLook };
 
 export const feedsQuery = queryOptions({
   queryKey: ['feeds'],
@@ -14,8 +17,7 @@ export const feedsQuery = queryOptions({
 /** Makes a further address; `kinds` null: for all tasks. */
 export const makeFeed = (cache: QueryClient) =>
   mutationOptions({
-    mutationFn: (wanted: { kinds: TaskKind[] | null }) =>
-      answerOf(client.api.feeds.$post({ json: { ...wanted, alarm: null } })),
+    mutationFn: (wanted: FeedWish) => answerOf(client.api.feeds.$post({ json: wanted })),
     onSuccess: ({ feeds, advice }) => cache.setQueryData(feedsQuery.queryKey, { feeds, advice }),
   });
 

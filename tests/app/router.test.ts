@@ -18,7 +18,8 @@ describe('routes', () => {
     ['#/brews/', { page: 'lost', hash: '#/brews/' }],
     ['#/brews/%E0%A4%A', { page: 'lost', hash: '#/brews/%E0%A4%A' }],
     ['#/nowhere', { page: 'lost', hash: '#/nowhere' }],
-    ['#/tasks/7', { page: 'lost', hash: '#/tasks/7' }],
+    ['#/tasks/harvest%3AMillrace', { page: 'tasks', task: 'harvest:Millrace' }],
+    ['#/subscribe/7', { page: 'lost', hash: '#/subscribe/7' }],
   ])('%s', (hash, route) => {
     expect(routeOf(hash)).toEqual(route);
   });
@@ -29,6 +30,14 @@ describe('routes', () => {
         page: 'reckoner',
         question,
       });
+  });
+
+  it('finds a task of any key again', () => {
+    fc.assert(
+      fc.property(fc.string({ unit: 'grapheme', minLength: 1 }), (task) => {
+        expect(routeOf(hashOf({ page: 'tasks', task }))).toEqual({ page: 'tasks', task });
+      }),
+    );
   });
 
   it('finds a brew of any name again', () => {

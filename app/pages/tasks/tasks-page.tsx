@@ -1,6 +1,6 @@
 // The tasks, laid out like the days of an almanac; on a phone the first page.
 import { useSuspenseQueries } from '@tanstack/react-query';
-import { useState } from 'react';
+import { useEffect, useState } from 'react';
 import { Button } from 'react-aria-components';
 import type { House, Plan } from '../../../planner/index.ts';
 import { bareMonth, dayNumber, longDay, weekdayKey, weekdayName } from '../../parts/days.ts';
@@ -12,9 +12,13 @@ import { type DayOfTasks, groupTasks } from './groups.ts';
 import { TaskItem } from './task-item.tsx';
 import { ToldLately } from './told-lately.tsx';
 
-export function TasksPage() {
+/** @param props.asked key of the task that was asked for, as calendar entries link to it */
+export function TasksPage(props: { asked?: string }) {
   const [tasks, plan, house] = useSuspenseQueries({ queries: [tasksQuery, planQuery, houseQuery] });
-  const [showLater, setShowLater] = useState(false);
+  const { asked } = props;
+  const found = tasks.data.tasks.find((task) => task.key === asked);
+  const [showLater, setShowLater] = useState(found !== undefined);
+  useReached(found?.key);
   if (!plan.data.plan || !house.data.house) {
     return <p className="quiet">There is no plan yet, and so nothing to do.</p>;
   }
@@ -28,6 +32,13 @@ export function TasksPage() {
       <p className="quiet">
         {longDay(today)}, {house.data.house.name}
       </p>
+      {asked !== undefined && found === undefined && (
+        <p className="notice">
+          That task is not in the plan any more: a re-plan took it out, or it is of an earlier
+          season. <a href="#/tasks">All tasks</a>
+        </p>
+      )}
+      {found?.done && found.day < today && <p className="notice">{found.title}: it is done.</p>}
       {groups.overdue.length > 0 && (
         <Group title="Still open from before" days={groups.overdue} parts={parts} />
       )}
@@ -47,6 +58,23 @@ export function TasksPage() {
       <ToldLately />
     </>
   );
+}
+
+/** Brings the task that was asked for into view and opens what it says. */
+function useReached(key: string | undefined): void {
+  useEffect(() => {
+    if (key === undefined) return;
+    const item = document.querySelector<HTMLElement>(`[data-task="${CSS.escape(key)}"]`);
+    if (item === null) return;
+    item.querySelector<HTMLButtonElement>('.task-how button[aria-expanded="false"]')?.click();
+    item.tabIndex = -1;
+    // A frame later: the sheet starts every page at its top.
+    const frame = requestAnimationFrame(() => {
+      item.focus({ preventScroll: true });
+      item.scrollIntoView({ block: 'center' });
+    });
+    return () => cancelAnimationFrame(frame);
+  }, [key]);
 }
 
 type Parts = { today: string; plan: Plan; house: House };

@@ -162,6 +162,30 @@ test('a done task says so', () => {
   expect(onlyEvent(textOf([entry({ done: true })])).summary).toMatch(/^Done: /);
 });
 
+describe('how a feed shows its tasks', () => {
+  const timed = entry({ time: '09:00', title: 'Brew: 20 L at 1.040', steps: ['Boil.'] });
+  const plain = { allDay: false, volume: 'metric', gravity: 'sg' } as const;
+
+  test('as whole days: no clock time is left but the one that it says in words', () => {
+    const text = textOf([timed], { look: { ...plain, allDay: true } });
+    const event = onlyEvent(text);
+    expect(event).toMatchObject({ allDay: true, start: '2027-01-23', end: '2027-01-24' });
+    expect(event.description).toContain('1. Begin at 09:00.\n2. Boil.');
+  });
+
+  test('as whole days: the alarm is that of a whole day', () => {
+    const alarm = { minutesBefore: 30, daysBefore: 1, atTime: '18:30' };
+    const event = onlyEvent(textOf([timed], { alarm, look: { ...plain, allDay: true } }));
+    expect(event.alarms).toEqual(['-PT5H30M']);
+  });
+
+  test('in other units: 20 L are 5.28 US gallons, SG 1.040 is 10 °P', () => {
+    const look = { ...plain, volume: 'us', gravity: 'plato' } as const;
+    expect(onlyEvent(textOf([timed], { look })).summary).toBe('Brew: 5.28 gal at 10 °P');
+    expect(onlyEvent(textOf([timed], { look })).description).toContain('Settled slurry: 9.7 fl oz');
+  });
+});
+
 describe('alarms', () => {
   const alarm = { minutesBefore: 30, daysBefore: 1, atTime: '18:30' };
 

@@ -14,7 +14,7 @@ afterEach(() => open.close());
 type Made = { made: { id: string; address: string; webcal: string } };
 
 /** Makes a feed and gives its path. */
-async function aFeed(request: { kinds?: TaskKind[]; alarm?: object } = {}) {
+async function aFeed(request: { kinds?: TaskKind[]; alarm?: object; look?: object } = {}) {
   const { json } = await open.ask('POST', '/api/feeds', request);
   const { made } = json as Made;
   return { ...made, path: new URL(made.address).pathname };
@@ -112,6 +112,20 @@ describe('what is in it', () => {
     expect(plain.flatMap(({ alarms }) => alarms)).toEqual([]);
     const loud = await eventsOf((await aFeed({ alarm })).path);
     expect(loud.every(({ alarms }) => alarms.length === 1)).toBe(true);
+  });
+
+  test('as whole days and in other units only where it was asked for; the marks stay the same', async () => {
+    const plain = await eventsOf((await aFeed()).path);
+    const other = await eventsOf(
+      (await aFeed({ look: { allDay: true, volume: 'us', gravity: 'plato' } })).path,
+    );
+    expect(plain.some(({ allDay }) => !allDay)).toBe(true);
+    expect(other.every(({ allDay }) => allDay)).toBe(true);
+    expect(plain.map(({ description }) => description).join()).toMatch(/\d mL/);
+    expect(other.map(({ description }) => description).join()).not.toMatch(/\d (mL|L|°C)\b/);
+    const marks = (events: typeof plain) =>
+      events.map(({ uid, sequence, stamp }) => [uid, sequence, stamp]);
+    expect(marks(other)).toEqual(marks(plain));
   });
 
   test('history goes back 180 days and no further', async () => {
