@@ -3,7 +3,6 @@ import type { Parts } from './app.ts';
 import { demoHouse } from './demo/index.ts';
 import { isShut } from './doors/guard.ts';
 import { PLAIN_LOOK } from './routes/feed-shapes.ts';
-import { PLAIN_LOOK } from './routes/feed-shapes.ts';
 import { feedsAnswer, makeFeed } from './routes/feeds.ts';
 import { planAnswer } from './routes/plan.ts';
 import { startPlanning } from './runs/planning.ts';
