@@ -39,6 +39,16 @@ function readStretches(text: string): unknown {
   });
 }
 
+/** How a spreadsheet knows a formula, after any number of our own marks before it. */
+const LIKE_A_FORMULA = /^'*[=+\-@\t\r＝＋－＠]/;
+
+/** A text that a spreadsheet would run or reckon gets a mark before it, so that it stays a text. */
+const inert = (text: string) => (LIKE_A_FORMULA.test(text) ? `'${text}` : text);
+
+/** Takes that mark off again. */
+const asWritten = (text: string) =>
+  text.startsWith("'") && LIKE_A_FORMULA.test(text) ? text.slice(1) : text;
+
 /**
  * The value of a cell for the house's schema; undefined for a blank one. What cannot be read as its
  * kind stays text, so that the schema refuses it and the text is shown as it stands.
@@ -49,7 +59,7 @@ export function readCell(cell: string, kind: CellKind, decimalComma: boolean): u
   if (text === '') return undefined;
   switch (kind) {
     case 'text':
-      return text;
+      return asWritten(text);
     case 'number':
     case 'gravity': {
       const plain = decimalComma && WITH_DECIMAL_COMMA.test(text) ? text.replace(',', '.') : text;
@@ -59,7 +69,7 @@ export function readCell(cell: string, kind: CellKind, decimalComma: boolean): u
     case 'flag':
       return YES_NO.get(text.toLowerCase()) ?? text;
     case 'list':
-      return splitList(text);
+      return splitList(asWritten(text));
     case 'stretches':
       return readStretches(text);
   }
@@ -80,12 +90,12 @@ export function writeCell(value: unknown, kind: CellKind): string {
           .filter(isStretch)
           .map(({ from, to }) => `${from}/${to}`)
           .join('|')
-      : joinList(parts.map(String));
+      : inert(joinList(parts.map(String)));
   }
   if (typeof value === 'boolean') return value ? 'yes' : kind === 'flag' ? '' : 'no';
   if (kind === 'gravity' && typeof value === 'number') {
     const threePlaces = value.toFixed(3);
     return Number(threePlaces) === value ? threePlaces : String(value);
   }
-  return String(value);
+  return typeof value === 'string' ? inert(value) : String(value);
 }

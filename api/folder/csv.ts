@@ -1,9 +1,24 @@
 // One CSV file of a season folder to rows for the house's schema, each with its line.
 import Papa from 'papaparse';
-import { nearest, type Problem } from '../../planner/index.ts';
+import type { Problem } from '../../planner/index.ts';
 import { readCell } from './cells.ts';
 import { type Column, CSV_FILES, type CsvList, columnsOf, requiredColumns } from './columns.ts';
+import { guessColumn } from './guesses.ts';
 import { fileProblem } from './problem.ts';
+
+/** What a person said about a file beside the file itself. */
+export type CsvWish = {
+  /** What a cell of the header means, as a column that is known; '': leave it aside. */
+  columns?: Readonly<Record<string, string>>;
+  /** Cells to be read as if this stood there. */
+  corrections?: readonly { line: number; column: string; text: string }[];
+};
+
+/** The file cell by cell, as it was read. */
+export type CsvTable = {
+  header: { cell: string; column: string | null; guess: string | null }[];
+  rows: { line: number; cells: string[] }[];
+};
 
 export type CsvReading = {
   rows: { [field: string]: unknown }[];
@@ -14,6 +29,7 @@ export type CsvReading = {
   unreadable: ReadonlySet<number>;
   /** Columns that have to be there and are not: what is missing in their cells is not said again. */
   missingColumns: ReadonlySet<string>;
+  table: CsvTable;
 };
 
 type RawRow = { line: number; cells: string[]; quotes: boolean };
@@ -49,19 +65,25 @@ function splitRows(text: string, delimiter: string): RawRow[] {
 type KnownColumn = { field: string; column: Column };
 
 /** What each cell of the header stands for; null where it stands for nothing that is known. */
-function readHeader(list: CsvList, header: RawRow, problems: Problem[]): (KnownColumn | null)[] {
+function readHeader(
+  list: CsvList,
+  header: RawRow,
+  wished: NonNullable<CsvWish['columns']>,
+  problems: Problem[],
+): (KnownColumn | null)[] {
   const { file } = CSV_FILES[list];
   const columns = columnsOf(list);
   const names = columns.map(([, { column }]) => column);
   const seen = new Set<string>();
   return header.cells.map((cell) => {
-    const name = cell.toLowerCase();
+    const wish = Object.hasOwn(wished, cell) ? wished[cell] : undefined;
+    const name = (wish ?? cell).toLowerCase();
     if (name === '') return null;
     const known = columns.find(([, { column }]) => column === name);
     const doubled = seen.has(name);
     seen.add(name);
     if (known && !doubled) return { field: known[0], column: known[1] };
-    const meant = nearest(name, names);
+    const meant = guessColumn(list, name);
     problems.push(
       fileProblem({
         code: known ? 'doubled-column' : 'unknown-column',
@@ -132,7 +154,7 @@ const unreadable = (file: string, row: RawRow, excess: string | undefined): Prob
  * Reads the rows of one file. Cells that cannot be read as what their column holds stay text, for the
  * schema to refuse; here only what concerns the file as a table is said.
  */
-export function readCsv(list: CsvList, text: string): CsvReading {
+export function readCsv(list: CsvList, text: string, wish: CsvWish = {}): CsvReading {
   const { file } = CSV_FILES[list];
   const delimiter = delimiterOf(text);
   const [header, ...body] = splitRows(text, delimiter);
@@ -142,11 +164,17 @@ export function readCsv(list: CsvList, text: string): CsvReading {
     problems: [] as Problem[],
     unreadable: new Set<number>(),
     missingColumns: new Set<string>(),
+    table: { header: [], rows: [] } as CsvTable,
   };
   const headerProblems: Problem[] = [];
-  const columns = header ? readHeader(list, header, headerProblems) : [];
+  const columns = header ? readHeader(list, header, wish.columns ?? {}, headerProblems) : [];
+  reading.table.header = (header?.cells ?? []).map((cell, at) => {
+    const column = columns[at]?.column.column ?? null;
+    return { cell, column, guess: column === null && cell !== '' ? guessColumn(list, cell) : null };
+  });
   if (!header || columns.every((column) => column === null)) {
     reading.problems.push(noHeaderProblem(list, header));
+    reading.table.rows = body.map(({ line, cells }) => ({ line, cells }));
     return reading;
   }
   reading.problems.push(...headerProblems);
@@ -157,7 +185,15 @@ export function readCsv(list: CsvList, text: string): CsvReading {
     reading.problems.push(missingColumnProblem(list, header.line, column));
   }
   const decimalComma = delimiter !== ',';
+  const corrected = new Map(
+    wish.corrections?.map(({ line, column, text: to }) => [`${line} ${column}`, to.trim()]),
+  );
   for (const row of body) {
+    columns.forEach((column, at) => {
+      const to = column && corrected.get(`${row.line} ${column.column.column}`);
+      if (typeof to === 'string') row.cells[at] = to;
+    });
+    reading.table.rows.push({ line: row.line, cells: row.cells });
     const excess = row.cells.find((cell, at) => cell !== '' && !header.cells[at]);
     const broken = row.quotes || excess !== undefined;
     if (broken) {

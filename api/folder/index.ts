@@ -12,12 +12,14 @@ import {
 } from './read.ts';
 import { writeSeason } from './write.ts';
 
+export { columnsOf } from './columns.ts';
 export {
   type FolderReading,
   NEEDED_FILES,
   readSeason,
   SEASON_FILES,
   type SeasonBytes,
+  type SeasonWish,
 } from './read.ts';
 export { type SeasonTexts, writeSeason } from './write.ts';
 
@@ -75,7 +77,7 @@ export async function readFolder(folder: string): Promise<FolderReading> {
   try {
     names = await readdir(folder);
   } catch (error) {
-    return { house: null, rest: null, problems: [folderProblem(folder, error)] };
+    return { house: null, rest: null, problems: [folderProblem(folder, error)], tables: [] };
   }
   const found: Problem[] = [];
   const pairs = await Promise.all(

@@ -9,7 +9,7 @@ import {
   HOUSE_FILE,
   isOptional,
 } from './columns.ts';
-import { type CsvReading, readCsv } from './csv.ts';
+import { type CsvReading, type CsvTable, type CsvWish, readCsv } from './csv.ts';
 import { type JsonLines, JsonSyntaxError, parseJsonWithLines } from './json-lines.ts';
 import { fileProblem } from './problem.ts';
 import { decode } from './text.ts';
@@ -31,6 +31,17 @@ export type FolderReading = {
   /** The same, or what is sound of it; null where nothing can be shown. */
   rest: House | null;
   problems: Problem[];
+  /** The CSV files as they were read, cell by cell. */
+  tables: { file: SeasonFile; list: CsvList; table: CsvTable }[];
+};
+
+/** What is said beside the files themselves. */
+export type SeasonWish = {
+  /** A house from which the files that are missing are taken. */
+  onto?: House | null;
+  /** For each file: what its columns are called. */
+  columns?: { readonly [file: string]: NonNullable<CsvWish['columns']> };
+  corrections?: readonly (NonNullable<CsvWish['corrections']>[number] & { file: string })[];
 };
 
 type Record = { [key: string]: unknown };
@@ -179,26 +190,45 @@ const lineRank = (problem: Problem) => Number(/^[^:]+:(\d+)/.exec(problem.path)?
 
 /**
  * The house of a season's files. Every problem of every file at once, in order of file and line,
- * each with a path such as `brews.csv:7:og`.
+ * each with a path such as `brews.csv:7:og`. What is wrong with the house that missing files are taken
+ * from is not said: it is not what was brought.
  */
-export function readSeason(files: SeasonBytes): FolderReading {
+export function readSeason(files: SeasonBytes, wish: SeasonWish = {}): FolderReading {
+  const onto = wish.onto ?? null;
   const problems: Problem[] = [];
   const texts = new Map<SeasonFile, string>();
   for (const file of SEASON_FILES) {
     const bytes = files[file];
     const text = bytes ? textOf(file, bytes, problems) : null;
-    if (!bytes && NEEDED_FILES.includes(file)) problems.push(missingFile(file));
+    if (!bytes && onto === null && NEEDED_FILES.includes(file)) problems.push(missingFile(file));
     if (text !== null) texts.set(file, text);
   }
   const headText = texts.get(HOUSE_FILE);
   const { head, lineOf } =
     headText === undefined ? { head: null, lineOf: () => 1 } : readHead(headText, problems);
   const lists = new Map<CsvList, CsvReading>();
-  const document: Record = { ...head };
+  const document: Record =
+    files[HOUSE_FILE] === undefined && onto !== null ? { ...onto } : { ...head };
+  const tables: FolderReading['tables'] = [];
   for (const list of CSV_LISTS) {
-    const text = texts.get(CSV_FILES[list].file);
-    const reading = text === undefined ? null : readCsv(list, text);
+    const { file } = CSV_FILES[list];
+    const text = texts.get(file);
+    if (text === undefined && onto !== null && files[file] === undefined) {
+      document[list] = onto[list];
+      continue;
+    }
+    delete document[list];
+    const reading =
+      text === undefined
+        ? null
+        : readCsv(list, text, {
+            ...(wish.columns?.[file] ? { columns: wish.columns[file] } : {}),
+            ...(wish.corrections
+              ? { corrections: wish.corrections.filter((one) => one.file === file) }
+              : {}),
+          });
     if (!reading) continue;
+    tables.push({ file, list, table: reading.table });
     problems.push(...reading.problems);
     // a file without its columns counts as one that is not there
     if (reading.problems.some((problem) => problem.code === 'no-header')) continue;
@@ -206,8 +236,16 @@ export function readSeason(files: SeasonBytes): FolderReading {
     document[list] = reading.rows;
   }
   const parsed = parseHouse(document, placing(lists, lineOf));
-  problems.push(...parsed.problems.filter((problem) => isNews(problem, lists, head !== null)));
+  const brought = (problem: Problem) => {
+    const [file] = problem.path.split(':');
+    return onto === null || SEASON_FILES.some((one) => one === file && files[one] !== undefined);
+  };
+  problems.push(
+    ...parsed.problems.filter(
+      (problem) => brought(problem) && isNews(problem, lists, head !== null),
+    ),
+  );
   problems.sort((a, b) => fileRank(a) - fileRank(b) || lineRank(a) - lineRank(b));
   const sound = problems.every((problem) => problem.level !== 'error');
-  return { house: sound ? parsed.house : null, rest: parsed.rest, problems };
+  return { house: sound ? parsed.house : null, rest: parsed.rest, problems, tables };
 }

@@ -2,13 +2,15 @@
 import { Hono } from 'hono';
 import type { z } from 'zod';
 import { checkHouse, type House, parseHouse } from '../../planner/index.ts';
+import { demoHouse } from '../demo/index.ts';
 import { writeSeason } from '../folder/index.ts';
 import { readHouse, type StoredHouse } from '../store/house.ts';
 import { refuse, refuseProblems } from './errors.ts';
 import { type Import, readImport } from './import.ts';
+import type { ImportRequest } from './import-shapes.ts';
 import type { Parts } from './parts.ts';
 import { revisionOf, save } from './saving.ts';
-import { type HouseAnswer, HouseQuery, type ImportRequest } from './shapes.ts';
+import { type HouseAnswer, HouseQuery } from './shapes.ts';
 import { bodyBy, query } from './valid.ts';
 
 function houseAnswer(parts: Parts, stored: StoredHouse | null): HouseAnswer {
@@ -45,16 +47,23 @@ export const houseRoutes = (parts: Parts) =>
       return c.json(houseAnswer(parts, stored), 200);
     })
     .post('/import', importBody, async (c) => {
-      const { house, rest, problems, apply, startOver } = c.req.valid('json');
+      const { house, rest, problems, tables, apply, startOver } = c.req.valid('json');
       if (!apply) {
         const revision = (await readHouse(parts.store.db))?.revision ?? 0;
-        return c.json({ house: rest, problems, applied: false, revision }, 200);
+        return c.json({ house: rest, tables, problems, applied: false, revision }, 200);
       }
       const revision = revisionOf(c.req.header('If-Match'));
       if (house === null) return refuseProblems(problems);
       const stored = await save(parts.store, { house, revision, startOver });
       if (startOver) parts.runs.discard();
-      return c.json({ house, problems, applied: true, revision: stored.revision }, 200);
+      return c.json({ house, tables, problems, applied: true, revision: stored.revision }, 200);
+    })
+    .post('/demo', async (c) => {
+      const revision = revisionOf(c.req.header('If-Match'));
+      const house = demoHouse(parts.today('Europe/Dublin'));
+      const stored = await save(parts.store, { house, revision, startOver: true, demo: true });
+      parts.runs.discard();
+      return c.json(houseAnswer(parts, stored), 200);
     })
     .get('/export', async (c) => {
       const stored = await readHouse(parts.store.db);

@@ -1,16 +1,30 @@
 // The files of a season folder as a request brings them: a JSON map, or a form with one part a file.
 import type { Context } from 'hono';
-import type { Problem } from '../../planner/index.ts';
-import { type FolderReading, readSeason, SEASON_FILES, type SeasonBytes } from '../folder/index.ts';
-import { ImportRequest } from './shapes.ts';
+import { type Problem, parseHouse } from '../../planner/index.ts';
+import {
+  columnsOf,
+  type FolderReading,
+  readSeason,
+  SEASON_FILES,
+  type SeasonBytes,
+  type SeasonWish,
+} from '../folder/index.ts';
+import { ImportRequest, type ImportTable } from './import-shapes.ts';
 import { parsed } from './valid.ts';
 
-export type Import = FolderReading & { apply: boolean; startOver: boolean };
+export type Import = Omit<FolderReading, 'tables'> & {
+  tables: ImportTable[];
+  apply: boolean;
+  startOver: boolean;
+};
 
-const ImportFields = ImportRequest.omit({ files: true });
+/** What a form may say beside its files. */
+const ImportFields = ImportRequest.pick({ apply: true, startOver: true });
+
+type Reading = Omit<Import, 'apply' | 'startOver'>;
 
 /** Sorts the files by the names that a season knows; what has another name is told and left aside. */
-function reading(files: ReadonlyMap<string, Uint8Array>): FolderReading {
+function reading(files: ReadonlyMap<string, Uint8Array>, wish: SeasonWish = {}): Reading {
   const known: { [file: string]: Uint8Array } = {};
   const others: Problem[] = [];
   for (const [path, bytes] of files) {
@@ -33,20 +47,35 @@ function reading(files: ReadonlyMap<string, Uint8Array>): FolderReading {
       });
     }
   }
-  const season = readSeason(known as SeasonBytes);
-  return { ...season, problems: [...season.problems, ...others] };
+  const season = readSeason(known as SeasonBytes, wish);
+  return {
+    ...season,
+    problems: [...season.problems, ...others],
+    tables: season.tables.map(({ file, list, table }) => ({
+      file,
+      list,
+      known: columnsOf(list).map(([, { column }]) => column),
+      ...table,
+    })),
+  };
 }
 
 /** What an import brings. @throws a refusal where the request itself is not as it has to be */
 export async function readImport(c: Context): Promise<Import> {
   const kind = c.req.header('Content-Type') ?? '';
   if (!kind.toLowerCase().startsWith('multipart/form-data')) {
-    const { files, ...rest } = parsed(ImportRequest, await c.req.json(), '(body)');
+    const { files, columns, corrections, onto, ...rest } = parsed(
+      ImportRequest,
+      await c.req.json(),
+      '(body)',
+    );
     const encoder = new TextEncoder();
     const bytes = Object.entries(files).map(
       ([name, text]) => [name, encoder.encode(text)] as const,
     );
-    return { ...reading(new Map(bytes)), ...rest };
+    // what is sound of it is taken: an edit may stand half finished beside the files
+    const ground = onto === undefined || onto === null ? null : parseHouse(onto).rest;
+    return { ...reading(new Map(bytes), { onto: ground, columns, corrections }), ...rest };
   }
   const files = new Map<string, Uint8Array>();
   const fields: Record<string, unknown> = {};

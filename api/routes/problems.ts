@@ -27,22 +27,70 @@ export function valueText(input: unknown, path: readonly PropertyKey[]): string 
   return text.length > MAX_VALUE_LENGTH ? `${text.slice(0, MAX_VALUE_LENGTH)}…` : text;
 }
 
+/** Types as a person calls them. */
+const KINDS: { readonly [expected: string]: string } = {
+  string: 'a text',
+  number: 'a number',
+  int: 'a whole number',
+  boolean: 'true or false',
+  array: 'a list',
+  object: 'an object',
+  record: 'an object',
+  null: 'null',
+};
+
+/** Forms of a text that have no words of their own in the schemas. */
+const FORMATS: { readonly [format: string]: string } = {
+  uuid: 'an id as the server gave it',
+  regex: 'in the documented form',
+  url: 'an address',
+};
+
+/** The parser's own wording, which means something to its users alone. */
+const JARGON = /^(Invalid|Too (small|big)|Unrecognized|Expected)\b/;
+
+/** The least or the most that may stand there, counted as what it is. */
+function limitText(issue: { origin: string }, word: string, limit: unknown): string {
+  const counted: { readonly [origin: string]: string } = {
+    string: ' characters',
+    array: ' entries',
+    set: ' entries',
+    file: ' bytes',
+  };
+  const noun = counted[issue.origin] ?? '';
+  const one = limit === 1 ? noun.replace('entries', 'entry').replace(/s$/, '') : noun;
+  return `${word} ${String(limit)}${one}`;
+}
+
+/** What is wrong, as the second half of a sentence; the schema's own words where it has some. */
+function saysOf(issue: z.core.$ZodIssue): string {
+  if (!JARGON.test(issue.message)) return issue.message;
+  const bound = boundText(issue);
+  return bound === null ? 'it cannot be used' : `it must be ${bound}`;
+}
+
 function boundText(issue: z.core.$ZodIssue): string | null {
   switch (issue.code) {
     case 'too_small':
-      return `at least ${issue.minimum}`;
+      return limitText(issue, issue.inclusive === false ? 'more than' : 'at least', issue.minimum);
     case 'too_big':
-      return `at most ${issue.maximum}`;
+      return limitText(issue, issue.inclusive === false ? 'less than' : 'at most', issue.maximum);
     case 'invalid_value':
-      return `one of ${issue.values.map(String).join(', ')}`;
+      return issue.values.length === 1
+        ? String(issue.values[0])
+        : `one of ${issue.values.map(String).join(', ')}`;
+    case 'invalid_key':
+      return 'under a key that may stand here';
     case 'invalid_union':
       return 'options' in issue && Array.isArray(issue.options)
         ? `one of ${issue.options.map(String).join(', ')}`
-        : null;
+        : 'of one of the documented kinds';
     case 'invalid_type':
-      return issue.expected;
+      return KINDS[issue.expected] ?? issue.expected;
     case 'invalid_format':
-      return issue.format === 'regex' ? issue.message : issue.format;
+      return JARGON.test(issue.message)
+        ? (FORMATS[issue.format] ?? 'in another form')
+        : issue.message;
     default:
       return null;
   }
@@ -94,7 +142,7 @@ export function problemsOf(error: z.ZodError, input: unknown, whole = '(body)'):
       bound: boundText(issue),
       message: missing
         ? `${place} is missing.`
-        : `${place} is ${value === null ? 'not what is wanted' : value}: ${issue.message}.`,
+        : `${place} is ${value === null ? 'not what is wanted' : value}: ${saysOf(issue)}.`,
       remedy: remedyText(issue, missing),
       level: 'error',
     });

@@ -1,14 +1,12 @@
 // Runs of the planner: start one, watch it, stop it.
 import { Hono } from 'hono';
-import { streamSSE } from 'hono/streaming';
 import { startPlanning } from '../runs/planning.ts';
 import { readState } from '../runs/state.ts';
 import { refuse } from './errors.ts';
+import { runEvents } from './events.ts';
 import type { Parts } from './parts.ts';
-import { IdParam, type Run, RunRequest } from './shapes.ts';
+import { IdParam, RunRequest } from './shapes.ts';
 import { body, param } from './valid.ts';
-
-const HEARTBEAT_MS = 15_000;
 
 function noSuchRun(id: string): never {
   return refuse(
@@ -42,26 +40,7 @@ export const runRoutes = (parts: Parts) =>
     .get('/:id/events', param(IdParam), (c) => {
       const { id } = c.req.valid('param');
       if (parts.runs.get(id) === null) return noSuchRun(id);
-      return streamSSE(c, async (stream) => {
-        await new Promise<void>((resolve) => {
-          let queue: Promise<void> = Promise.resolve();
-          const send = (event: string, data: string) => {
-            queue = queue.then(() => stream.writeSSE({ event, data })).catch(() => undefined);
-          };
-          const heartbeat = setInterval(() => send('still-here', ''), HEARTBEAT_MS);
-          let leave: (() => void) | null = null;
-          const over = () => {
-            clearInterval(heartbeat);
-            leave?.();
-            void queue.then(resolve);
-          };
-          stream.onAbort(over);
-          leave = parts.runs.subscribe(id, (run: Run) => {
-            send(run.state === 'running' ? 'progress' : run.state, JSON.stringify({ run }));
-            if (run.state !== 'running') over();
-          });
-        });
-      });
+      return runEvents(c, parts.runs, id);
     })
     .post('/:id/stop', param(IdParam), (c) => {
       const { id } = c.req.valid('param');

@@ -63,7 +63,13 @@ export function lostFacts(house: House, { facts }: State['record']): Problem[] {
   return problems;
 }
 
-export type Saving = { house: House; revision: number; startOver: boolean };
+export type Saving = {
+  house: House;
+  revision: number;
+  startOver: boolean;
+  /** It is the house that comes along. */
+  demo?: boolean;
+};
 
 /** Saves a house or refuses, all in one transaction. */
 export function save(store: Store, saving: Saving): Promise<StoredHouse> {
@@ -81,7 +87,7 @@ export function save(store: Store, saving: Saving): Promise<StoredHouse> {
       await retire(tx, 'draft', 'superseded');
       await putAwayEntries(tx, store.now());
     }
-    return saveHouse(tx, { ...saving, demo: false, at: store.now() });
+    return saveHouse(tx, { demo: false, ...saving, at: store.now() });
   });
 }
 

@@ -140,32 +140,6 @@ export const NewsAnswer = z
   })
   .meta({ id: 'NewsAnswer' });
 
-export const ImportRequest = z
-  .strictObject({
-    files: z
-      .record(z.string().max(200), z.string().max(8_000_000))
-      .describe(
-        'File name to text: house.json, brews.csv, tanks.csv, yeasts.csv, jars.csv, counts.csv',
-      ),
-    apply: z.boolean().default(false).describe('false: only show what would come of it'),
-    startOver: z
-      .boolean()
-      .default(false)
-      .describe('Begin a new season: record and plan of the old one are put away'),
-  })
-  .meta({ id: 'ImportRequest' });
-
-export const ImportAnswer = z
-  .strictObject({
-    house: House.nullable().describe('What the files hold, as far as they can be read'),
-    problems: z.array(Problem),
-    applied: z.boolean(),
-    revision: z.number().int().nonnegative(),
-  })
-  .meta({ id: 'ImportAnswer' });
-export const ExportAnswer = z
-  .strictObject({ files: z.record(z.string(), z.string()) })
-  .meta({ id: 'ExportAnswer' });
 export const HouseQuery = z.strictObject({
   startOver: z
     .enum(['true', 'false'])

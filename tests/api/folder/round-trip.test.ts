@@ -23,6 +23,22 @@ const bytesOf = (texts: { readonly [file: string]: string }) =>
 
 const readBack = (house: House) => readSeason(bytesOf(writeSeason(house)));
 
+test.each([
+  ['=cmd()', "'=cmd()"],
+  ['+1', "'+1"],
+  ['-2', "'-2"],
+  ['@SUM(A1)', "'@SUM(A1)"],
+  ["'=twice", "''=twice"],
+  ["'tis", "'tis"],
+  ['a=b', 'a=b'],
+])('a name %s is written as %s, which no spreadsheet runs (OWASP, CSV injection)', (name, cell) => {
+  const house = aHouse({ brews: [aBrew({ brew: name, additions: [name] })] });
+  const text = writeSeason(house)['brews.csv'];
+  const [, row = ''] = text.split('\r\n');
+  expect(row.startsWith(`${cell},`) || row.startsWith(`"${cell}",`)).toBe(true);
+  expect(readBack(house).house).toEqual(house);
+});
+
 const folders: string[] = [];
 afterAll(() => Promise.all(folders.map((folder) => rm(folder, { recursive: true }))));
 

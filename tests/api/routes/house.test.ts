@@ -3,7 +3,9 @@ import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import type { z } from 'zod';
-import { HouseAnswer, ImportAnswer } from '../../../api/routes/shapes.ts';
+import { writeSeason } from '../../../api/folder/index.ts';
+import { ImportAnswer } from '../../../api/routes/import-shapes.ts';
+import { HouseAnswer } from '../../../api/routes/shapes.ts';
 import { addEntry } from '../../../api/store/record.ts';
 import { ErrorBody, type House, type RecordEntry } from '../../../planner/index.ts';
 import { type OpenApp, openApp } from '../../builders/app.ts';
@@ -236,6 +238,79 @@ describe('a season folder', () => {
     expect((await bring(request)).status).toBe(428);
     expect((await bring(request, { 'If-Match': '3' })).status).toBe(409);
   });
+});
+
+describe('an import of a part', () => {
+  const bring = (body: unknown) => open.ask('POST', '/api/house/import', body);
+  const rows = 'Beer,Original Gravity,volume_l\nHeron,1048,20\n';
+
+  test('takes what is missing from the house it is brought onto, and says only what was brought', async () => {
+    const [brew] = aHouse().brews;
+    const onto = { ...aHouse(), brews: [], tanks: [], name: 7 };
+    const csv = writeSeason({ ...aHouse(), brews: brew ? [{ ...brew, brew: 'Heron' }] : [] })[
+      'brews.csv'
+    ];
+    const answer = ImportAnswer.parse(
+      (await bring({ files: { 'brews.csv': csv }, onto: aHouse() })).json,
+    );
+    expect(answer.problems).toEqual([]);
+    expect(answer.house?.brews.map((row) => row.brew)).toEqual(['Heron']);
+    expect(answer.house?.tanks).toEqual(aHouse().tanks);
+    // a house of which not even the name is sound gives nothing, and nothing is said of it
+    const { problems } = ImportAnswer.parse(
+      (await bring({ files: { 'brews.csv': csv }, onto })).json,
+    );
+    expect(problems.map(({ path }) => path.split(':')[0])).not.toContain('house.name');
+  });
+
+  test('shows the cells as they were read, with a guess at each strange column', async () => {
+    const { tables } = ImportAnswer.parse(
+      (await bring({ files: { 'brews.csv': rows }, onto: aHouse() })).json,
+    );
+    expect(tables[0]?.header).toEqual([
+      { cell: 'Beer', column: null, guess: 'brew' },
+      { cell: 'Original Gravity', column: null, guess: 'og' },
+      { cell: 'volume_l', column: 'volume_l', guess: null },
+    ]);
+    expect(tables[0]?.rows).toEqual([{ line: 2, cells: ['Heron', '1048', '20'] }]);
+  });
+
+  test('reads columns under the names they were given, and cells as they were corrected', async () => {
+    const columns = { 'brews.csv': { Beer: 'brew', 'Original Gravity': 'og' } };
+    const files = { 'brews.csv': rows };
+    const first = ImportAnswer.parse((await bring({ files, columns, onto: aHouse() })).json);
+    expect(first.problems.map(({ path }) => path)).toContain('brews.csv:2:og');
+    const corrections = [{ file: 'brews.csv', line: 2, column: 'og', text: '1.048' }];
+    const then = ImportAnswer.parse(
+      (await bring({ files, columns, corrections, onto: aHouse() })).json,
+    );
+    expect(then.problems.map(({ path }) => path)).not.toContain('brews.csv:2:og');
+    expect(then.tables[0]?.rows[0]?.cells[1]).toBe('1.048');
+  });
+
+  test('leaves a column aside that is said to mean nothing', async () => {
+    const columns = { 'brews.csv': { Beer: 'brew', 'Original Gravity': '' } };
+    const { problems } = ImportAnswer.parse(
+      (await bring({ files: { 'brews.csv': rows }, columns, onto: aHouse() })).json,
+    );
+    expect(problems.map(({ code }) => code)).not.toContain('unknown-column');
+  });
+});
+
+test('the demo house is put in as a new season, against a revision only', async () => {
+  expect((await open.ask('POST', '/api/house/demo')).status).toBe(428);
+  expect((await open.ask('POST', '/api/house/demo', undefined, { 'If-Match': '9' })).status).toBe(
+    409,
+  );
+  const put = await open.ask('POST', '/api/house/demo', undefined, { 'If-Match': '1' });
+  const answer = HouseAnswer.parse(put.json);
+  expect(answer.demo).toBe(true);
+  expect(answer.house?.name).toBe('Lantern Shed');
+  expect(answer.problems.filter(({ level }) => level === 'error')).toEqual([]);
+  // an edit makes it one's own
+  const { house, revision } = answer;
+  const own = await open.ask('PUT', '/api/house', house, { 'If-Match': String(revision) });
+  expect(HouseAnswer.parse(own.json).demo).toBe(false);
 });
 
 test('names are data: markup, formulas, marks of other scripts and long ones come back as they went in', async () => {
