@@ -1,6 +1,7 @@
 // The face of the planner: others import from here and nowhere deeper.
 
 export { compare } from './changes/index.ts';
+export { seasonLimits } from './limits/index.ts';
 export { checkHouse } from './model/check-house.ts';
 export type { PathPart, Placing } from './model/checks/draft.ts';
 export { nearest } from './model/checks/report.ts';
@@ -10,10 +11,12 @@ export { type ParsedHouse, parseHouse } from './model/parse-house.ts';
 export { plan, replan, type Watch } from './plan.ts';
 export {
   foldRecord,
+  houseNow,
   RecordEntry,
   RecordFact,
   type RecordState,
   resolveNews,
+  sayNews,
 } from './record/index.ts';
 export { type Move, trials } from './report/trial.ts';
 export { RULES, type Rule } from './rules/index.ts';
