@@ -31,5 +31,6 @@ export {
   schemaOf as questionSchema,
 } from './science/questions/index.ts';
 export { defaultSteps } from './search/search.ts';
+export { SEASONS, steadiness } from './steadiness/index.ts';
 export { type DoneTask, tasks } from './tasks/index.ts';
 export { METRIC, type ReadingUnits, taskIn } from './tasks/read-in.ts';

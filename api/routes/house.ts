@@ -1,9 +1,10 @@
 // The house: read it, save it, bring it in from a season folder's files, take it out again.
 import { Hono } from 'hono';
 import type { z } from 'zod';
-import { checkHouse, type House, parseHouse } from '../../planner/index.ts';
+import { checkHouse, type House, houseNow, parseHouse } from '../../planner/index.ts';
 import { demoHouse } from '../demo/index.ts';
 import { writeSeason } from '../folder/index.ts';
+import { houseOf, readState } from '../runs/state.ts';
 import { readHouse, type StoredHouse } from '../store/house.ts';
 import { refuse, refuseProblems } from './errors.ts';
 import { type Import, readImport } from './import.ts';
@@ -13,13 +14,16 @@ import { revisionOf, save } from './saving.ts';
 import { type HouseAnswer, HouseQuery } from './shapes.ts';
 import { bodyBy, query } from './valid.ts';
 
-function houseAnswer(parts: Parts, stored: StoredHouse | null): HouseAnswer {
-  if (stored === null) {
+async function houseAnswer(parts: Parts, saved?: StoredHouse): Promise<HouseAnswer> {
+  const state = await readState(parts.store.db);
+  const stored = saved ?? state?.stored ?? null;
+  if (stored === null || state === null) {
     const today = parts.today('utc');
-    return { house: null, revision: 0, savedAt: null, demo: false, problems: [], today };
+    return { house: null, now: null, revision: 0, savedAt: null, demo: false, problems: [], today };
   }
   return {
     house: stored.house,
+    now: houseNow(stored.house, state.record.overlay),
     revision: stored.revision,
     savedAt: stored.savedAt,
     demo: stored.demo,
@@ -37,14 +41,14 @@ const importBody = bodyBy<z.input<typeof ImportRequest>, Import>((_value, c) => 
 
 export const houseRoutes = (parts: Parts) =>
   new Hono()
-    .get('/', async (c) => c.json(houseAnswer(parts, await readHouse(parts.store.db)), 200))
+    .get('/', async (c) => c.json(await houseAnswer(parts), 200))
     .put('/', query(HouseQuery), houseBody, async (c) => {
       const revision = revisionOf(c.req.header('If-Match'));
       const startOver = c.req.valid('query').startOver === 'true';
       const house = c.req.valid('json');
       const stored = await save(parts.store, { house, revision, startOver });
       if (startOver) parts.runs.discard();
-      return c.json(houseAnswer(parts, stored), 200);
+      return c.json(await houseAnswer(parts, stored), 200);
     })
     .post('/import', importBody, async (c) => {
       const { house, rest, problems, tables, apply, startOver } = c.req.valid('json');
@@ -63,10 +67,10 @@ export const houseRoutes = (parts: Parts) =>
       const house = demoHouse(parts.today('Europe/Dublin'));
       const stored = await save(parts.store, { house, revision, startOver: true, demo: true });
       parts.runs.discard();
-      return c.json(houseAnswer(parts, stored), 200);
+      return c.json(await houseAnswer(parts, stored), 200);
     })
     .get('/export', async (c) => {
-      const stored = await readHouse(parts.store.db);
-      if (stored === null) return refuse(404, 'no-house', 'There is no house to take out yet.');
-      return c.json({ files: writeSeason(stored.house) }, 200);
+      const state = await readState(parts.store.db);
+      if (state === null) return refuse(404, 'no-house', 'There is no house to take out yet.');
+      return c.json({ files: writeSeason(houseOf(state)) }, 200);
     });

@@ -1,5 +1,5 @@
 // Saving a house: against the revision that was edited, never losing what has happened.
-import { checkHouse, type House, type Problem } from '../../planner/index.ts';
+import { checkHouse, type House, houseNow, type Problem } from '../../planner/index.ts';
 import { readState, type State } from '../runs/state.ts';
 import { putAwayEntries } from '../store/calendar.ts';
 import { readRevision, type StoredHouse, saveHouse } from '../store/house.ts';
@@ -41,7 +41,8 @@ function missing(path: string, what: string, why: string): Problem {
 }
 
 /** Things that have happened name tanks, yeasts, jars and brews: those have to stay. */
-export function lostFacts(house: House, { facts }: State['record']): Problem[] {
+export function lostFacts(entered: House, { facts, overlay }: State['record']): Problem[] {
+  const house = houseNow(entered, overlay);
   const brews = new Set(house.brews.map((row) => row.brew));
   const tanks = new Set(house.tanks.map((row) => row.tank));
   const yeasts = new Set(house.yeasts.map((row) => row.yeast));

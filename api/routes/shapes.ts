@@ -23,7 +23,8 @@ export const HealthAnswer = z
 
 export const HouseAnswer = z
   .strictObject({
-    house: House.nullable().describe('null: nothing has been put in yet'),
+    house: House.nullable().describe('As it was entered; null: nothing has been put in yet'),
+    now: House.nullable().describe('As it is now, with what news changed: this is what is planned'),
     revision: z.number().int().nonnegative().describe('To be sent as If-Match with the next edit'),
     savedAt: at.nullable(),
     demo: z.boolean().describe('It is the house that comes along, to look around in'),

@@ -1,7 +1,7 @@
 // A brew that is being moved: what that would break or cost, at once and without a search. Nothing is stored.
 import { Hono } from 'hono';
 import { resolveNews, type Trial, trials } from '../../planner/index.ts';
-import { readState, requestOf, type State } from '../runs/state.ts';
+import { houseOf, readState, requestOf, type State } from '../runs/state.ts';
 import { refuse, refuseProblems } from './errors.ts';
 import type { Parts } from './parts.ts';
 import { type TrialAnswer, TrialRequest } from './trial-shapes.ts';
@@ -27,10 +27,10 @@ export function trialRoutes(parts: Parts) {
     if (state === null || state.inForce === null) {
       return refuse(409, 'no-plan', 'There is no plan yet on which a move could be tried.');
     }
-    const { house } = state.stored;
+    const house = houseOf(state);
     const today = parts.today(house.timeZone);
     // What could not be pinned is not tried either, and is refused in the same words.
-    const news = { kind: 'pinned' as const, ...move };
+    const news = { kind: 'pinned' as const, source: null, ...move };
     const resolved = resolveNews(news, state.record, house, state.inForce.plan, today);
     if ('problems' in resolved) return refuseProblems(resolved.problems, 422, 'not-tried');
     if (move.day < house.from || move.day > house.to) {

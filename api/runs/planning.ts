@@ -4,11 +4,11 @@ import { DateTime } from 'luxon';
 import { compare, type IsoDay, tasks } from '../../planner/index.ts';
 import type { Run } from '../routes/shapes.ts';
 import { syncEntries } from '../store/calendar.ts';
-import { readHouse } from '../store/house.ts';
+import { readHouse, readRevision } from '../store/house.ts';
 import type { Db, Store } from '../store/index.ts';
 import { addPlan, readPlan, type StoredPlan } from '../store/plans.ts';
 import type { RunResult, Runs, Settled } from './index.ts';
-import { readState, requestOf, type State } from './state.ts';
+import { houseOf, readState, requestOf, type State } from './state.ts';
 
 export type Planning = { store: Store; runs: Runs };
 
@@ -49,14 +49,18 @@ async function keepResult(tx: Db, now: Date, state: State, result: RunResult): P
     plan: result.plan,
     changes: result.changes,
   };
-  if ((await readHouse(tx))?.season !== made.season) return { plan: made.id, became: 'nothing' };
+  // Another season has begun, or a backup was put in place meanwhile: the plan is of a house that is gone.
+  const gone =
+    (await readHouse(tx))?.season !== made.season ||
+    (await readRevision(tx, made.houseRevision)) === null;
+  if (gone) return { plan: made.id, became: 'nothing' };
   const inForce = await readPlan(tx, 'in-force');
   if (inForce === null) {
     await addPlan(tx, { ...made, changes: null }, 'in-force');
     await syncCalendar(tx, now);
     return { plan: made.id, became: 'in-force' };
   }
-  const changes = made.changes ?? compare(inForce.plan, made.plan, state.stored.house);
+  const changes = made.changes ?? compare(inForce.plan, made.plan, houseOf(state));
   await addPlan(tx, { ...made, changes }, 'draft');
   return { plan: made.id, became: 'draft' };
 }
@@ -65,6 +69,5 @@ async function keepResult(tx: Db, now: Date, state: State, result: RunResult): P
 export async function syncCalendar(tx: Db, now: Date): Promise<void> {
   const state = await readState(tx);
   if (state === null || state.inForce === null) return;
-  const { house } = state.stored;
-  await syncEntries(tx, tasks(state.inForce.plan, house, state.record.done), now);
+  await syncEntries(tx, tasks(state.inForce.plan, houseOf(state), state.record.done), now);
 }

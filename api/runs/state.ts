@@ -1,6 +1,8 @@
 // Everything that planning starts from, read in one go: the house, what happened, the plan in force.
 import {
   foldRecord,
+  type House,
+  houseNow,
   type PlanRequest,
   type RecordEntry,
   type RecordState,
@@ -33,6 +35,11 @@ export async function readState(db: Db): Promise<State | null> {
   };
 }
 
+/** The house as it is now: as it was entered, with what news changed about it. This is what is planned and shown. */
+export function houseOf({ stored, record }: Pick<State, 'stored' | 'record'>): House {
+  return houseNow(stored.house, record.overlay);
+}
+
 /** The record as it stood when its newest entry was this one. */
 export function recordAt(state: State, recordNo: number): RecordState {
   if (recordNo === state.recordNo) return state.record;
@@ -42,8 +49,10 @@ export function recordAt(state: State, recordNo: number): RecordState {
 /** Whether two states of the record ask for the same plan: finished tasks alone move nothing. */
 export function samePlanning(a: RecordState, b: RecordState): boolean {
   // packs bought and starters begun as planned move nothing; the next re-plan counts on them
-  const planning = ({ facts: { bought: _bought, begun: _begun, ...facts }, pins }: RecordState) =>
-    JSON.stringify([facts, pins]);
+  const planning = (state: RecordState) => {
+    const { bought: _bought, begun: _begun, ...facts } = state.facts;
+    return JSON.stringify([facts, state.pins, state.overlay]);
+  };
   return planning(a) === planning(b);
 }
 
@@ -71,7 +80,7 @@ export function requestOf(
   ask: { today: string; seed: number; steps: number | null; anew: boolean },
 ): PlanRequest {
   return {
-    house: state.stored.house,
+    house: houseOf(state),
     today: ask.today,
     facts: state.record.facts,
     pins: state.record.pins,

@@ -2,6 +2,37 @@
 import { z } from 'zod';
 import { between, IsoDay, Name, whole } from './common.ts';
 
+/** Where yeast comes from or may not come from, without an amount. */
+export const SourceRef = z
+  .discriminatedUnion('kind', [
+    z.strictObject({ kind: z.literal('fresh') }),
+    z.strictObject({ kind: z.literal('jar'), jar: Name }),
+    z.strictObject({ kind: z.literal('harvest'), brew: Name }),
+  ])
+  .meta({ id: 'SourceRef', description: 'Fresh packs, a jar of the shelf, or a harvest.' });
+export type SourceRef = z.infer<typeof SourceRef>;
+
+/** Slurry in the cold: a jar of the shelf, or what was harvested from a beer of the season. */
+export const SlurryRef = z
+  .discriminatedUnion('kind', [
+    z.strictObject({ kind: z.literal('jar'), jar: Name }),
+    z.strictObject({ kind: z.literal('harvest'), brew: Name }),
+  ])
+  .meta({ id: 'SlurryRef', description: 'A jar of the shelf, or the harvest of a brew.' });
+export type SlurryRef = z.infer<typeof SlurryRef>;
+
+/** A member of a family of yeast: slurry, or the beer that was pitched. */
+export const CultureRef = z
+  .discriminatedUnion('kind', [
+    ...SlurryRef.options,
+    z.strictObject({ kind: z.literal('beer'), brew: Name }),
+  ])
+  .meta({ id: 'CultureRef', description: 'A jar, a harvest, or a beer.' });
+export type CultureRef = z.infer<typeof CultureRef>;
+
+export const CultureState = z.enum(['sound', 'watch', 'suspect']).meta({ id: 'CultureState' });
+export type CultureState = z.infer<typeof CultureState>;
+
 /** Where the yeast of a pitch came from. Amounts are as planned or as poured. */
 export const PitchSource = z
   .discriminatedUnion('kind', [
@@ -32,6 +63,9 @@ export const BrewedFact = z
       'Viable cells pitched, billion, as predicted or counted',
     ),
     emptiedOn: IsoDay.nullable().default(null).describe('When the tank was emptied, once it was'),
+    state: CultureState.default('sound').describe(
+      'Of the beer: nothing that comes out of a suspect one is pitched',
+    ),
   })
   .meta({ id: 'BrewedFact' });
 export type BrewedFact = z.infer<typeof BrewedFact>;
@@ -42,7 +76,7 @@ export const HarvestedFact = z
     brew: Name,
     day: IsoDay,
     settledMl: between(0, 10_000_000).describe('Settled slurry in the jars, mL'),
-    state: z.enum(['sound', 'watch', 'suspect']).default('sound'),
+    state: CultureState.default('sound'),
   })
   .meta({ id: 'HarvestedFact' });
 export type HarvestedFact = z.infer<typeof HarvestedFact>;
@@ -79,6 +113,33 @@ export const Facts = z
       .default([])
       .describe('Packs ordered since: they are paid for, and wait in the cold once they have come'),
     goneJars: z.array(Name).default([]).describe('Jars of the shelf that were lost or thrown away'),
+    measured: z
+      .array(
+        z.strictObject({
+          of: SlurryRef,
+          day: IsoDay,
+          viability: between(0, 1).nullable().describe('Share alive; null: not counted'),
+          densityBPerMl: between(0.001, 10)
+            .nullable()
+            .describe('Billion cells per mL of the settled slurry; null: not counted'),
+        }),
+      )
+      .default([])
+      .describe('Slurry looked at under the microscope: the last count of each holds'),
+    passed: z
+      .array(z.strictObject({ brew: Name, day: IsoDay }))
+      .default([])
+      .describe('Beers tasted and passed'),
+    lostPacks: z
+      .array(
+        z.strictObject({
+          yeast: Name,
+          packs: whole(1, 100_000),
+          packsFromHand: whole(0, 100_000),
+        }),
+      )
+      .default([])
+      .describe('Packs that went into a starter which failed'),
   })
   .meta({ id: 'Facts', description: 'What has happened: no plan may contradict it.' });
 export type Facts = z.infer<typeof Facts>;
@@ -90,22 +151,23 @@ export const NO_FACTS: Facts = {
   begun: [],
   bought: [],
   goneJars: [],
+  measured: [],
+  passed: [],
+  lostPacks: [],
 };
 
-/** What the brewer holds fast; each of the three alone or together. */
+/** What the brewer holds fast, each of the three alone or together, and what is ruled out. */
 export const Pin = z
   .strictObject({
     brew: Name,
     day: IsoDay.nullable().default(null),
     tank: Name.nullable().default(null),
-    source: z
-      .discriminatedUnion('kind', [
-        z.strictObject({ kind: z.literal('fresh') }),
-        z.strictObject({ kind: z.literal('jar'), jar: Name }),
-        z.strictObject({ kind: z.literal('harvest'), brew: Name }),
-      ])
-      .nullable()
-      .default(null),
+    source: SourceRef.nullable().default(null),
+    forbidden: z
+      .array(SourceRef)
+      .max(1000)
+      .default([])
+      .describe('Sources that this brew is not to be pitched from'),
   })
   .meta({ id: 'Pin' });
 export type Pin = z.infer<typeof Pin>;

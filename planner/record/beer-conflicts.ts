@@ -61,6 +61,8 @@ export function brewedConflict(ledger: Ledger, fact: BrewedFact): Refusal | null
       };
     }
   }
+  const out = outOfUse(ledger, fact);
+  if (out !== null) return out;
   const { source } = fact;
   if (source.kind === 'jar') {
     const gone = ledger.gone.get(source.jar);
@@ -208,5 +210,87 @@ export function emptiedConflict(ledger: Ledger, brew: string, day: IsoDay): Refu
     bound: `${harvest === undefined ? 'after' : 'on or after'} ${first}`,
     message: `${brew} was ${harvest === undefined ? 'brewed' : 'harvested'} on ${sayDay(first)} (entry ${no}); it cannot have been packaged on ${sayDay(day)}.`,
     remedy: `Correct the day, or take entry ${no} back.`,
+  };
+}
+
+function outOfUse(ledger: Ledger, fact: BrewedFact): Refusal | null {
+  const out = ledger.tanksOut.find(
+    ({ tank, from, to }) => tank === fact.tank && from <= fact.day && fact.day <= to,
+  );
+  if (out !== undefined) {
+    return {
+      code: 'tank-out',
+      field: 'tank',
+      value: fact.tank,
+      message: `${fact.tank} is out of use from ${sayDay(out.from)} to ${sayDay(out.to)} (entry ${out.no}).`,
+      remedy: `Name another tank or another day, or take entry ${out.no} back.`,
+    };
+  }
+  const closed = ledger.closed.get(fact.day);
+  if (closed === undefined) return null;
+  return {
+    code: 'day-closed',
+    field: 'day',
+    value: fact.day,
+    message: `${sayDay(fact.day)} was closed (entry ${closed.no}), so ${fact.brew} cannot have been brewed on it.`,
+    remedy: `Correct the day, or take entry ${closed.no} back.`,
+  };
+}
+
+export function slowConflict(ledger: Ledger, brew: string, until: IsoDay): Refusal | null {
+  const missing = notBrewed(ledger, brew, 'slow');
+  const brewed = ledger.brewed.get(brew);
+  if (missing !== null || brewed === undefined) return missing;
+  const emptied = brewed.fact.emptiedOn;
+  if (emptied !== null) {
+    return {
+      code: 'already-emptied',
+      field: 'brew',
+      value: brew,
+      message: `${brew} left its tank on ${sayDay(emptied)}, so it no longer ferments there.`,
+      remedy: 'There is nothing to do; if it is still in its tank, take back that it was packaged.',
+    };
+  }
+  if (until > brewed.fact.day) return null;
+  return {
+    code: 'before-the-brew',
+    field: 'until',
+    value: until,
+    bound: `after ${brewed.fact.day}`,
+    message: `${brew} was brewed on ${sayDay(brewed.fact.day)} (entry ${brewed.no}), not before ${sayDay(until)}.`,
+    remedy: 'Name the day until which it stays in its tank.',
+  };
+}
+
+export function gravityConflict(ledger: Ledger, brew: string): Refusal | null {
+  return notBrewed(ledger, brew, 'measured');
+}
+
+export function hoppedConflict(ledger: Ledger, brew: string, day: IsoDay): Refusal | null {
+  const missing = notBrewed(ledger, brew, 'dry-hopped');
+  const brewed = ledger.brewed.get(brew);
+  if (missing !== null || brewed === undefined) return missing;
+  const was = ledger.hopped.get(brew);
+  if (was !== undefined) {
+    return {
+      code: 'already-hopped',
+      field: 'brew',
+      value: brew,
+      message: `${brew} is recorded as dry-hopped on ${sayDay(was.day)} (entry ${was.no}).`,
+      remedy: takeBack(was.no),
+    };
+  }
+  const { day: first, emptiedOn } = brewed.fact;
+  if (day >= first && (emptiedOn === null || day <= emptiedOn)) return null;
+  return {
+    code: day < first ? 'before-the-brew' : 'tank-empty',
+    field: 'day',
+    value: day,
+    bound: day < first ? `on or after ${first}` : `on or before ${emptiedOn}`,
+    message:
+      day < first
+        ? `${brew} was brewed on ${sayDay(first)} (entry ${brewed.no}); it cannot have been dry-hopped on ${sayDay(day)}.`
+        : `${brew} left its tank on ${sayDay(emptiedOn ?? first)}; it cannot have been dry-hopped there on ${sayDay(day)}.`,
+    remedy: `Correct the day, or take entry ${brewed.no} back.`,
   };
 }

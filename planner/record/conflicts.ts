@@ -1,22 +1,46 @@
 // What in the record would contradict a new entry: only the record is asked, no plan and no house.
-import type { IsoDay, Pin } from '../model/index.ts';
 import { sayDay } from '../tasks/days.ts';
 import {
   alreadyBrewed,
   brewedConflict,
   emptiedConflict,
+  gravityConflict,
   harvestedConflict,
+  hoppedConflict,
   needsHarvest,
   notBrewed,
   readConflict,
+  slowConflict,
 } from './beer-conflicts.ts';
-import type { RecordEntry, RecordFact } from './entry.ts';
+import {
+  allowConflict,
+  closedConflict,
+  dropConflict,
+  forbidConflict,
+  notBeforeConflict,
+  pinConflict,
+  tankOutConflict,
+  unpinConflict,
+} from './decision-conflicts.ts';
+import { brewsOf, type RecordEntry, type RecordFact } from './entry.ts';
 import type { Ledger } from './ledger.ts';
 import type { Refusal } from './refusal.ts';
+import {
+  frozenConflict,
+  goneConflict,
+  lateConflict,
+  passedConflict,
+  slurryConflict,
+  soundConflict,
+  starterFailedConflict,
+  suspectConflict,
+} from './yeast-conflicts.ts';
 
 /** What in the record contradicts an entry, with the ways out; null: nothing does. */
 export function conflict(ledger: Ledger, entry: RecordEntry): Refusal | null {
   const { fact } = entry;
+  const dropped = droppedConflict(ledger, fact);
+  if (dropped !== null) return dropped;
   switch (fact.kind) {
     case 'brewed':
       return brewedConflict(ledger, fact.brewed);
@@ -28,74 +52,96 @@ export function conflict(ledger: Ledger, entry: RecordEntry): Refusal | null {
       return emptiedConflict(ledger, fact.brew, fact.day);
     case 'discarded':
       return needsHarvest(ledger, fact.brew);
+    case 'slow':
+      return slowConflict(ledger, fact.brew, fact.until);
+    case 'gravity':
+      return gravityConflict(ledger, fact.brew);
+    case 'dry-hopped':
+      return (
+        (entry.news.kind === 'task-done' ? doneOnce(ledger, entry.news.task) : null) ??
+        hoppedConflict(ledger, fact.brew, fact.day)
+      );
+    case 'passed':
+      return passedConflict(ledger, fact.brew, fact.day);
     case 'not-before':
       return notBeforeConflict(ledger, fact.brew, fact.day);
+    case 'brew-added':
+      return twice(ledger.added.get(fact.row.brew), 'row.brew', fact.row.brew, 'added');
+    case 'brew-dropped':
+      return dropConflict(ledger, fact.brew);
+    case 'resized':
+      return alreadyBrewed(ledger, fact.brew, 'made another size');
+    case 'jar-found':
+      return twice(ledger.found.get(fact.row.jar), 'row.jar', `jar ${fact.row.jar}`, 'found');
     case 'jar-gone':
       return goneConflict(ledger, fact.jar, fact.day);
+    case 'measured':
+      return slurryConflict(ledger, fact.of, fact.day);
+    case 'marked':
+      if (fact.as === 'sound') return soundConflict(ledger, fact.of);
+      return fact.as === 'frozen' && fact.of.kind !== 'beer'
+        ? frozenConflict(ledger, fact.of, fact.day)
+        : suspectConflict(ledger, fact.of);
+    case 'tank-out':
+      return tankOutConflict(ledger, fact);
+    case 'day-closed':
+      return closedConflict(ledger, fact.day);
     case 'begun':
       return (
         alreadyBrewed(ledger, fact.begun.brew, 'given a starter') ??
         (entry.news.kind === 'task-done' ? doneOnce(ledger, entry.news.task) : null)
       );
+    case 'starter-failed':
+      return starterFailedConflict(ledger, fact.brew, fact.day);
     case 'bought':
       return entry.news.kind === 'task-done' ? doneOnce(ledger, entry.news.task) : null;
+    case 'packs-late':
+      return lateConflict(ledger, fact.yeast, fact.was);
     case 'ticked':
       return entry.news.kind === 'task-done' ? tickConflict(ledger, entry.news.task, fact) : null;
     case 'pinned':
       return pinConflict(ledger, fact.pin);
     case 'unpinned':
-      return ledger.pins.has(fact.brew)
-        ? null
-        : {
-            code: 'nothing-pinned',
-            field: 'brew',
-            value: fact.brew,
-            message: `Nothing of ${fact.brew} is pinned.`,
-            remedy: 'There is nothing to do.',
-          };
+      // records of before know no single parts
+      return unpinConflict(ledger, fact.brew, fact.what ?? null);
+    case 'source-forbidden':
+      return forbidConflict(ledger, fact.brew, fact.source);
+    case 'source-allowed':
+      return allowConflict(ledger, fact.brew, fact.source);
     case 'undone':
       return null;
   }
 }
 
-function notBeforeConflict(ledger: Ledger, brew: string, day: IsoDay): Refusal | null {
-  const brewed = alreadyBrewed(ledger, brew, 'put off');
-  if (brewed !== null) return brewed;
-  const pinned = ledger.pins.get(brew);
-  const held = pinned?.pin.day ?? null;
-  if (pinned === undefined || held === null || held >= day) return null;
-  return {
-    code: 'against-a-pin',
-    field: 'to',
-    value: day,
-    bound: `on or before ${held}`,
-    message: `${brew} is pinned to ${sayDay(held)} (entry ${pinned.no}), so it cannot slip to ${sayDay(day)}.`,
-    remedy: `Unpin ${brew} or pin it to a later day, then say that it slipped.`,
-  };
-}
-
-function goneConflict(ledger: Ledger, jar: string, day: IsoDay): Refusal | null {
-  const was = ledger.gone.get(jar);
-  if (was !== undefined) {
+function droppedConflict(ledger: Ledger, fact: RecordFact): Refusal | null {
+  for (const brew of brewsOf(fact)) {
+    const dropped = ledger.dropped.get(brew);
+    if (dropped === undefined) continue;
     return {
-      code: 'already-gone',
-      field: 'jar',
-      value: jar,
-      message: `Jar ${jar} is recorded as gone on ${sayDay(was.day)} (entry ${was.no}).`,
-      remedy: 'There is nothing to do.',
-    };
-  }
-  for (const { fact, no } of ledger.brewed.values()) {
-    if (fact.source.kind !== 'jar' || fact.source.jar !== jar) continue;
-    return {
-      code: 'jar-opened',
-      field: 'jar',
-      value: jar,
-      message: `Jar ${jar} was opened for ${fact.brew} on ${sayDay(fact.day)} (entry ${no}); it cannot be gone on ${sayDay(day)} as well.`,
-      remedy: `There is nothing to do: what was left of an opened jar counts as thrown away. If it was not pitched, take entry ${no} back.`,
+      code: 'was-dropped',
+      field: 'brew',
+      value: brew,
+      message: `${brew} was dropped from the season (entry ${dropped.no}).`,
+      remedy: `Take entry ${dropped.no} back first if it is brewed after all.`,
     };
   }
   return null;
+}
+
+function twice(
+  was: { no: number } | undefined,
+  field: string,
+  what: string,
+  done: 'added' | 'found',
+): Refusal | null {
+  if (was === undefined) return null;
+  return {
+    code: `already-${done}`,
+    field,
+    value: what,
+    message: `${what.charAt(0).toUpperCase()}${what.slice(1)} was ${done} already (entry ${was.no}).`,
+    remedy: `Give it another name, or take entry ${was.no} back.`,
+  };
 }
 
 function tickConflict(
@@ -122,19 +168,4 @@ function tickConflict(
 
 function doneOnce(ledger: Ledger, key: string): Refusal | null {
   return tickConflict(ledger, key, { kind: 'ticked', needs: null });
-}
-
-function pinConflict(ledger: Ledger, pin: Pin): Refusal | null {
-  const brewed = alreadyBrewed(ledger, pin.brew, 'pinned');
-  if (brewed !== null) return brewed;
-  const slipped = ledger.notBefore.get(pin.brew);
-  if (slipped === undefined || pin.day === null || pin.day >= slipped.day) return null;
-  return {
-    code: 'against-a-slip',
-    field: 'day',
-    value: pin.day,
-    bound: `on or after ${slipped.day}`,
-    message: `${pin.brew} slipped to ${sayDay(slipped.day)} (entry ${slipped.no}), so it cannot be pinned to ${sayDay(pin.day)}.`,
-    remedy: `Pin it to ${sayDay(slipped.day)} or later, or take entry ${slipped.no} back.`,
-  };
 }

@@ -1,15 +1,19 @@
 // A record of entries folded to what holds now: facts, pins and tasks done.
-import type { Facts, Pin } from '../model/index.ts';
+import type { Facts, Overlay, Pin } from '../model/index.ts';
 import type { DoneTask } from '../tasks/index.ts';
 import { conflict } from './conflicts.ts';
+import { doubtsOf } from './doubts.ts';
 import type { RecordEntry } from './entry.ts';
 import { emptyLedger, type Ledger, write } from './ledger.ts';
+import { overlayOf } from './overlay.ts';
 import type { Refusal } from './refusal.ts';
 
 export type RecordState = {
   facts: Facts;
-  /** What is held fast of brews that are not brewed yet. */
+  /** What is held fast or ruled out of brews that are not brewed yet. */
   pins: Pin[];
+  /** What news changed about the house: `houseNow` lays it over the house that was entered. */
+  overlay: Overlay;
   done: DoneTask[];
   /** The record that this was folded from, in order. */
   entries: readonly RecordEntry[];
@@ -46,20 +50,41 @@ export function readLedger(entries: readonly RecordEntry[]): {
  */
 export function foldRecord(entries: readonly RecordEntry[]): RecordState {
   const { ledger } = readLedger(entries);
-  const open = (brew: string) => !ledger.brewed.has(brew);
+  const open = (brew: string) => !ledger.brewed.has(brew) && !ledger.dropped.has(brew);
+  const doubts = doubtsOf(ledger);
   return {
     facts: {
-      brewed: [...ledger.brewed.values()].map(({ fact }) => fact),
-      harvested: [...ledger.harvested.values()].map(({ fact }) => fact),
+      brewed: [...ledger.brewed.values()].map(({ fact }) => ({
+        ...fact,
+        state: doubts.of({ kind: 'beer', brew: fact.brew }).state,
+      })),
+      harvested: [...ledger.harvested.values()].map(({ fact }) => ({
+        ...fact,
+        state: doubts.of({ kind: 'harvest', brew: fact.brew }).state,
+      })),
       notBefore: [...ledger.notBefore]
         .filter(([brew]) => open(brew))
         .map(([brew, { day }]) => ({ brew, day })),
       begun: [...ledger.begun.values()].map(({ fact }) => fact).filter((fact) => open(fact.brew)),
       bought: ledger.bought.map(({ line }) => line),
       goneJars: [...ledger.gone.keys()],
+      measured: [...ledger.counted.values()].map(({ no: _no, ...count }) => count),
+      passed: [...ledger.passed].map(([brew, { day }]) => ({ brew, day })),
+      lostPacks: ledger.lostPacks,
     },
-    pins: [...ledger.pins.values()].map(({ pin }) => pin).filter((pin) => open(pin.brew)),
+    pins: pinsOf(ledger).filter((pin) => open(pin.brew)),
+    overlay: overlayOf(ledger, doubts),
     done: [...ledger.done].map(([key, { day }]) => ({ key, day })),
     entries: [...entries],
   };
+}
+
+function pinsOf(ledger: Ledger): Pin[] {
+  const barred = (brew: string) => [...(ledger.forbidden.get(brew)?.values() ?? [])];
+  return [...new Set([...ledger.pins.keys(), ...ledger.forbidden.keys()])].flatMap((brew) => {
+    const held = ledger.pins.get(brew)?.pin;
+    const forbidden = barred(brew).map(({ source }) => source);
+    if (held === undefined && forbidden.length === 0) return [];
+    return [{ ...(held ?? { brew, day: null, tank: null, source: null }), forbidden }];
+  });
 }

@@ -1,4 +1,6 @@
 // What happened, as an append-only record: news resolved to entries, and entries folded to what holds now.
 export { RecordEntry, RecordFact } from './entry.ts';
 export { foldRecord, type RecordState } from './fold.ts';
+export { houseNow } from './overlay.ts';
 export { resolveNews } from './resolve.ts';
+export { sayNews } from './say.ts';

@@ -3,20 +3,42 @@ import type { House, IsoDay, News, Plan, Problem } from '../model/index.ts';
 import { sayDay } from '../tasks/days.ts';
 import { conflict } from './conflicts.ts';
 import type { RecordEntry, RecordFact } from './entry.ts';
-import { type RecordState, readLedger, standing } from './fold.ts';
+import { type RecordState, readLedger } from './fold.ts';
 import type { Ledger } from './ledger.ts';
+import { gravityFact, hoppedFact, passedFact, slowFact } from './news/beer.ts';
 import { brewedFact } from './news/brewed.ts';
 import { harvestedFact } from './news/harvested.ts';
 import { goneFact } from './news/jar-gone.ts';
-import { pinnedFact, unpinnedFact } from './news/pinned.ts';
+import { sayWithYear } from './news/known.ts';
+import { packsBoughtFact, packsLateFact, starterFailedFact } from './news/packs.ts';
+import { forbiddenFact, pinnedFact, unpinnedFact } from './news/pinned.ts';
+import {
+  brewAddedFact,
+  brewDroppedFact,
+  dayClosedFact,
+  notYetFact,
+  resizedFact,
+  tankOutFact,
+} from './news/season.ts';
 import { slippedFact } from './news/slipped.ts';
+import {
+  frozenFact,
+  harvestLostFact,
+  jarFoundFact,
+  measuredFact,
+  soundFact,
+  suspectFact,
+} from './news/slurry.ts';
 import { taskDoneFact } from './news/task-done.ts';
+import { houseNow } from './overlay.ts';
 import { asProblem, type Refusal } from './refusal.ts';
+import { undoConflict } from './undo.ts';
 
 /** What news is worked out from. */
 export type Asked = {
   state: RecordState;
   ledger: Ledger;
+  /** The house as it is now, by what was told so far. */
   house: House;
   inForce: Plan;
   today: IsoDay;
@@ -26,6 +48,7 @@ export type Resolved = { fact: RecordFact } | { refusals: Refusal[] };
 /**
  * Works out what a piece of news comes to.
  * @param state the record folded, as `foldRecord` gives it; nothing in it is changed
+ * @param house the house as it was entered: what news changed about it is in the record
  * @param inForce the plan that people follow: source, draw, generation and cells of a pitch are taken from it
  * @returns the entry to append, numbered after the last one; or all problems, and then nothing is to be applied.
  * News of one record must be resolved one after the other: each with the state that holds the one before.
@@ -38,7 +61,7 @@ export function resolveNews(
   today: IsoDay,
 ): { entry: RecordEntry } | { problems: Problem[] } {
   const { ledger } = readLedger(state.entries);
-  const asked = { state, ledger, house, inForce, today };
+  const asked = { state, ledger, house: houseNow(house, state.overlay), inForce, today };
   const refusals = inTheFuture(news, today);
   const resolved = news.kind === 'undone' ? { fact: undoneFact(news.entry) } : factOf(news, asked);
   if ('refusals' in resolved) refusals.push(...resolved.refusals);
@@ -47,7 +70,7 @@ export function resolveNews(
   const entry: RecordEntry = { no: nextNo(state.entries), news, fact: resolved.fact };
   const clash =
     entry.fact.kind === 'undone'
-      ? undoConflict(entry, entry.fact.entry, state.entries)
+      ? undoConflict(entry, entry.fact.entry, state.entries, house)
       : conflict(ledger, entry);
   return clash === null ? { entry } : { problems: [asProblem(clash)] };
 }
@@ -60,74 +83,92 @@ function factOf(news: Exclude<News, { kind: 'undone' }>, asked: Asked): Resolved
       return brewedFact(news, asked);
     case 'slipped':
       return slippedFact(news, asked);
+    case 'not-yet':
+      return notYetFact(news, asked);
+    case 'brew-added':
+      return brewAddedFact(news, asked);
+    case 'brew-dropped':
+      return brewDroppedFact(news, asked);
+    case 'resized':
+      return resizedFact(news, asked);
+    case 'slow':
+      return slowFact(news, asked);
+    case 'gravity':
+      return gravityFact(news, asked);
+    case 'dry-hopped':
+      return hoppedFact(news, asked);
+    case 'passed':
+      return passedFact(news, asked);
     case 'harvested':
       return harvestedFact(news, asked);
+    case 'harvest-lost':
+      return harvestLostFact(news, asked);
+    case 'jar-found':
+      return jarFoundFact(news, asked);
     case 'jar-gone':
       return goneFact(news, asked);
+    case 'frozen':
+      return frozenFact(news, asked);
+    case 'measured':
+      return measuredFact(news, asked);
+    case 'suspect':
+      return suspectFact(news, asked);
+    case 'sound':
+      return soundFact(news, asked);
+    case 'packs-bought':
+      return packsBoughtFact(news, asked);
+    case 'packs-late':
+      return packsLateFact(news, asked);
+    case 'starter-failed':
+      return starterFailedFact(news, asked);
+    case 'tank-out':
+      return tankOutFact(news, asked);
+    case 'day-closed':
+      return dayClosedFact(news, asked);
     case 'task-done':
       return taskDoneFact(news, asked);
     case 'pinned':
       return pinnedFact(news, asked);
     case 'unpinned':
       return unpinnedFact(news, asked);
+    case 'source-forbidden':
+    case 'source-allowed':
+      return forbiddenFact(news, asked);
   }
 }
 
-function nextNo(entries: readonly RecordEntry[]): number {
+export function nextNo(entries: readonly RecordEntry[]): number {
   return entries.reduce((most, entry) => Math.max(most, entry.no), 0) + 1;
 }
 
+/** Kinds of news with a day on which it happened. */
+const HAPPENED = new Set<News['kind']>([
+  'brewed',
+  'dry-hopped',
+  'passed',
+  'harvested',
+  'harvest-lost',
+  'jar-gone',
+  'frozen',
+  'measured',
+  'suspect',
+  'sound',
+  'starter-failed',
+  'task-done',
+]);
+
 /** What happened has a day, and that is not after today. */
 function inTheFuture(news: News, today: IsoDay): Refusal[] {
-  const happened =
-    news.kind === 'brewed' ||
-    news.kind === 'harvested' ||
-    news.kind === 'jar-gone' ||
-    news.kind === 'task-done';
-  if (!happened || news.day <= today) return [];
+  if (!('day' in news) || news.day === null || !HAPPENED.has(news.kind)) return [];
+  if (news.day <= today) return [];
   return [
     {
       code: 'in-the-future',
       field: 'day',
       value: news.day,
       bound: `on or before ${today}`,
-      message: `${sayDay(news.day)} is still to come: today is ${sayDay(today)}.`,
+      message: `${sayWithYear(news.day, today)} is still to come: today is ${sayDay(today)}.`,
       remedy: 'Say it once it has happened, or correct the day.',
     },
   ];
-}
-
-/** Why an entry cannot be taken back, or null: it is not there, or what stands would no longer hold together. */
-function undoConflict(
-  undo: RecordEntry,
-  no: number,
-  entries: readonly RecordEntry[],
-): Refusal | null {
-  const entry = entries.find((one) => one.no === no);
-  const about = { field: 'entry', value: String(no) };
-  if (entry === undefined) {
-    return {
-      code: 'no-such-entry',
-      ...about,
-      bound: entries.length === 0 ? 'the record is empty' : `1 to ${nextNo(entries) - 1}`,
-      message: `The record has no entry ${no}.`,
-      remedy: 'Look the number up in the record.',
-    };
-  }
-  if (!standing(entries).includes(entry)) {
-    return {
-      code: 'already-undone',
-      ...about,
-      message: `Entry ${no} has been taken back already.`,
-      remedy: 'To have it again, take back the entry that took it back.',
-    };
-  }
-  const clash = readLedger([...entries, undo]).clashes[0];
-  if (clash === undefined) return null;
-  return {
-    code: 'others-rest-on-it',
-    ...about,
-    message: `With entry ${no} taken back, entry ${clash.entry.no} no longer holds: ${clash.refusal.message}`,
-    remedy: `Take entry ${clash.entry.no} back first.`,
-  };
 }

@@ -1,4 +1,4 @@
-// Packs that are paid for: in the cupboard, or ordered and on their way, less what brewed beers have used.
+// Packs that are paid for: in the cupboard, or ordered and on their way, less what beers and starters have used.
 import type { Facts, House } from '../model/index.ts';
 import { dayNumber } from './calendar.ts';
 
@@ -40,11 +40,14 @@ export function cupboard(house: House, facts: Facts, today: number): PackBatch[]
 function used(facts: Facts, yeast: string, bought: number): number {
   let fromHand = 0;
   let ordered = 0;
+  const count = (taken: { packs: number; packsFromHand: number }) => {
+    fromHand += taken.packsFromHand;
+    ordered += taken.packs - taken.packsFromHand;
+  };
   for (const { source, yeast: pitched } of [...facts.brewed, ...facts.begun]) {
-    if (pitched !== yeast || source.kind !== 'fresh') continue;
-    fromHand += source.packsFromHand;
-    ordered += source.packs - source.packsFromHand;
+    if (pitched === yeast && source.kind === 'fresh') count(source);
   }
+  for (const lost of facts.lostPacks) if (lost.yeast === yeast) count(lost);
   return fromHand + Math.min(Math.max(0, ordered), bought);
 }
 

@@ -37,6 +37,7 @@ const brewed = (h: Hands, brew: Hands['plan']['brews'][number]) => {
     generation: brew.generation,
     pitchedB: brew.pitchedB,
     emptiedOn: brew.emptiedOn,
+    state: 'sound',
   });
 };
 
@@ -305,7 +306,7 @@ const RULES_12_AND_13: Row[] = [
     'a brew held on another day',
     (h) => {
       const { brew, day } = h.placed(() => true);
-      h.pins.push({ brew, day: later(day, 7), tank: null, source: null });
+      h.pins.push({ brew, day: later(day, 7), tank: null, source: null, forbidden: [] });
     },
   ],
   [
@@ -313,7 +314,7 @@ const RULES_12_AND_13: Row[] = [
     'a brew held in another tank',
     (h) => {
       const { brew } = h.placed(() => true);
-      h.pins.push({ brew, day: null, tank: 'Another', source: null });
+      h.pins.push({ brew, day: null, tank: 'Another', source: null, forbidden: [] });
     },
   ],
   [
@@ -325,6 +326,7 @@ const RULES_12_AND_13: Row[] = [
         day: null,
         tank: null,
         source: { kind: 'fresh' },
+        forbidden: [],
       });
     },
   ],
@@ -337,6 +339,7 @@ const RULES_12_AND_13: Row[] = [
         day: null,
         tank: null,
         source: { kind: 'jar', jar: 'J1' },
+        forbidden: [],
       });
     },
   ],
@@ -345,7 +348,7 @@ const RULES_12_AND_13: Row[] = [
     'a brew held on a day and left out',
     (h) => {
       const brew = h.placed(() => true);
-      h.pins.push({ brew: brew.brew, day: brew.day, tank: null, source: null });
+      h.pins.push({ brew: brew.brew, day: brew.day, tank: null, source: null, forbidden: [] });
       h.plan.brews = h.plan.brews.filter((b) => b !== brew);
     },
   ],

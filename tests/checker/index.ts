@@ -20,6 +20,9 @@ const NOTHING_HAPPENED: Facts = {
   begun: [],
   bought: [],
   goneJars: [],
+  measured: [],
+  passed: [],
+  lostPacks: [],
 };
 
 /**

@@ -1,5 +1,6 @@
 // The record as people read it: what was told, newest first, and which entry ticked which task.
 import type { News } from '../../../planner/index.ts';
+import { sayNews } from '../../../planner/record/say.ts';
 import { shortDay } from '../../parts/days.ts';
 import type { Told } from '../../queries/record.ts';
 import type { TaskRow } from '../../queries/tasks.ts';
@@ -44,7 +45,7 @@ export function newsWords(news: News, titleOf: (task: string) => string | null):
       return `${news.brew} is held fast${news.day ? ` on ${shortDay(news.day)}` : ''}${news.tank ? ` in ${news.tank}` : ''}`;
     case 'unpinned':
       return `${news.brew} may move again`;
-    case 'undone':
-      return `Entry ${news.entry} was taken back`;
+    default:
+      return sayNews(news);
   }
 }

@@ -3,26 +3,14 @@ import type { BrewedFact, News, PitchSource, PlannedBrew } from '../../model/ind
 import { sayDay } from '../../tasks/days.ts';
 import type { Refusal } from '../refusal.ts';
 import type { Asked, Resolved } from '../resolve.ts';
-import { unknown } from './known.ts';
+import { unknownIn } from './known.ts';
 
 type Brewed = Pick<News & { kind: 'brewed' }, 'brew' | 'day' | 'tank' | 'drawnMl'>;
 
 export function brewedFact(news: Brewed, asked: Asked): Resolved {
   const { house, inForce, ledger } = asked;
-  const refusals: Refusal[] = unknown(
-    'brew',
-    news.brew,
-    house.brews.map((brew) => brew.brew),
-  );
-  if (news.tank !== null) {
-    refusals.push(
-      ...unknown(
-        'tank',
-        news.tank,
-        house.tanks.map((tank) => tank.tank),
-      ),
-    );
-  }
+  const refusals = unknownIn(asked, 'brew', news.brew);
+  if (news.tank !== null) refusals.push(...unknownIn(asked, 'tank', news.tank));
   if (news.day < house.from) refusals.push(beforeTheSeason(news, asked));
   const planned = inForce.brews.find((brew) => brew.brew === news.brew);
   if (planned === undefined) {
@@ -61,6 +49,7 @@ function asBrewed(planned: PlannedBrew, tank: string, news: Brewed): BrewedFact 
     generation: planned.generation,
     pitchedB: pitchedCells(planned, share),
     emptiedOn: null,
+    state: 'sound',
   };
 }
 

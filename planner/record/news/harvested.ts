@@ -1,17 +1,12 @@
 // A beer was harvested, or its jars were read again after they had settled.
 import type { News } from '../../model/index.ts';
-import type { Refusal } from '../refusal.ts';
 import type { Asked, Resolved } from '../resolve.ts';
-import { unknown } from './known.ts';
+import { unknownIn } from './known.ts';
 
 type Harvested = Pick<News & { kind: 'harvested' }, 'brew' | 'day' | 'settledMl'>;
 
 export function harvestedFact(news: Harvested, asked: Asked): Resolved {
-  const refusals: Refusal[] = unknown(
-    'brew',
-    news.brew,
-    asked.house.brews.map((brew) => brew.brew),
-  );
+  const refusals = unknownIn(asked, 'brew', news.brew);
   const brew = asked.house.brews.find((one) => one.brew === news.brew);
   const mostMl = (brew?.volumeL ?? Number.POSITIVE_INFINITY) * 1000;
   if (news.settledMl > mostMl) {

@@ -1,20 +1,15 @@
 // A jar of the shelf was lost or thrown away.
 import type { News } from '../../model/index.ts';
 import { sayDay } from '../../tasks/days.ts';
-import type { Refusal } from '../refusal.ts';
 import type { Asked, Resolved } from '../resolve.ts';
-import { unknown } from './known.ts';
+import { unknownIn } from './known.ts';
 
 export function goneFact(
   news: Pick<News & { kind: 'jar-gone' }, 'jar' | 'day'>,
   asked: Asked,
 ): Resolved {
   const { house } = asked;
-  const refusals: Refusal[] = unknown(
-    'jar',
-    news.jar,
-    house.jars.map((jar) => jar.jar),
-  );
+  const refusals = unknownIn(asked, 'jar', news.jar);
   const jar = house.jars.find((one) => one.jar === news.jar);
   if (jar !== undefined && news.day < jar.harvestedOn) {
     refusals.push({

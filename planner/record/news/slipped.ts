@@ -1,17 +1,12 @@
 // A brew slipped: it cannot be brewed before some day.
 import type { News } from '../../model/index.ts';
 import { sayDay } from '../../tasks/days.ts';
-import type { Refusal } from '../refusal.ts';
 import type { Asked, Resolved } from '../resolve.ts';
-import { unknown } from './known.ts';
+import { unknownIn } from './known.ts';
 
 export function slippedFact(news: News & { kind: 'slipped' }, asked: Asked): Resolved {
   const { house, today } = asked;
-  const refusals: Refusal[] = unknown(
-    'brew',
-    news.brew,
-    house.brews.map((brew) => brew.brew),
-  );
+  const refusals = unknownIn(asked, 'brew', news.brew);
   if (news.to < today) {
     refusals.push({
       code: 'in-the-past',

@@ -7,6 +7,7 @@ import { tasks } from '../../tasks/index.ts';
 import { orderOfTask } from '../../tasks/order.ts';
 import type { RecordFact } from '../entry.ts';
 import type { Asked, Resolved } from '../resolve.ts';
+import { hoppedFact } from './beer.ts';
 import { brewedFact, pitchSource } from './brewed.ts';
 import { harvestedFact } from './harvested.ts';
 import { goneFact } from './jar-gone.ts';
@@ -68,6 +69,7 @@ function comesTo(task: Task, news: TaskDone, asked: Asked): Resolved {
         ? ticked(null, 'brewed')
         : { fact: { kind: 'emptied', brew, day } satisfies RecordFact };
     case 'dry-hop':
+      return brew === null ? ticked(null, 'brewed') : hoppedFact({ brew, day }, asked);
     case 'crash':
     case 'clean':
       return ticked(brew, 'brewed');

@@ -132,6 +132,7 @@ describe('what has happened', () => {
         generation: 3,
         pitchedB: 150,
         emptiedOn: null,
+        state: 'sound' as const,
       },
     },
   };

@@ -160,6 +160,9 @@ describe('the reason', () => {
       begun: [],
       bought: [],
       goneJars: [],
+      measured: [],
+      passed: [],
+      lostPacks: [],
     };
     expect(told({ facts })).toBe('It slipped: not before Mon 1 February.');
     const finding = { rule: 'some-rule', amount: 1, unit: 'days', remedy: '' };

@@ -72,9 +72,13 @@ const news: fc.Arbitrary<News> = fc.oneof(
       brew,
       day: fc.option(fc.integer({ min: 0, max: 20 }).map((days) => daysAfter(TODAY, days))),
       tank: fc.constantFrom(null, 'Keg A', 'Cone'),
+      source: fc.constant(null),
     }),
   },
-  { weight: 3, arbitrary: fc.record({ kind: fc.constant('unpinned' as const), brew }) },
+  {
+    weight: 3,
+    arbitrary: fc.record({ kind: fc.constant('unpinned' as const), brew, what: fc.constant(null) }),
+  },
   {
     weight: 3,
     arbitrary: fc.record({

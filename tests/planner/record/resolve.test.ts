@@ -73,6 +73,7 @@ describe('brewed', () => {
         generation: 0,
         pitchedB: 186,
         emptiedOn: null,
+        state: 'sound',
       },
     ]);
   });
@@ -313,7 +314,7 @@ describe('pinned', () => {
       .take({ kind: 'pinned', brew: 'Quill', day: '2027-01-30' })
       .take({ kind: 'pinned', brew: 'Quill', tank: 'Keg B' });
     expect(record.state().pins).toEqual([
-      { brew: 'Quill', day: '2027-01-30', tank: 'Keg B', source: null },
+      { brew: 'Quill', day: '2027-01-30', tank: 'Keg B', source: null, forbidden: [] },
     ]);
     expect(record.take({ kind: 'unpinned', brew: 'Quill' }).state().pins).toEqual([]);
   });
@@ -329,7 +330,7 @@ describe('pinned', () => {
 
   it('is refused before the day to which the brew slipped', () => {
     const record = aRecord({ today: '2027-01-04' }).take(slipped('Quill', '2027-02-06'));
-    expect(codes(record.refuse({ kind: 'pinned', brew: 'Quill', day: '2027-02-05' }))).toEqual([
+    expect(codes(record.refuse({ kind: 'pinned', brew: 'Quill', day: '2027-01-31' }))).toEqual([
       'news.against-a-slip',
     ]);
     record.take({ kind: 'pinned', brew: 'Quill', day: '2027-02-06' });
@@ -489,7 +490,7 @@ describe('undone', () => {
       .take({ kind: 'pinned', brew: 'Quill', tank: 'Keg B' })
       .take(undone(2));
     expect(record.state().pins).toEqual([
-      { brew: 'Quill', day: '2027-01-30', tank: null, source: null },
+      { brew: 'Quill', day: '2027-01-30', tank: null, source: null, forbidden: [] },
     ]);
   });
 

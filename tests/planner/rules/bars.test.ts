@@ -99,6 +99,9 @@ test('whatever a shortcut forbids, its rule finds once the plan is so', () => {
           begun: [],
           bought: [],
           goneJars: next(4) === 0 ? ['J0'] : [],
+          measured: [],
+          passed: [],
+          lostPacks: [],
         },
         [],
         null,
@@ -139,7 +142,17 @@ test('the judge asks every shortcut of the rules that the house has not relaxed'
     const p = compile(
       house(relaxed),
       '2027-02-01',
-      { brewed: [], harvested: [], notBefore: [], begun: [], bought: [], goneJars: [] },
+      {
+        brewed: [],
+        harvested: [],
+        notBefore: [],
+        begun: [],
+        bought: [],
+        goneJars: [],
+        measured: [],
+        passed: [],
+        lostPacks: [],
+      },
       [],
       null,
     );

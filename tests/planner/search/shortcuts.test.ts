@@ -14,7 +14,17 @@ import { copyDecisions, Timeline } from '../../../planner/timeline/timeline.ts';
 import { unfold } from '../../../planner/timeline/unfold.ts';
 import { seasons } from '../../builders/random-season.ts';
 
-const NO_FACTS = { brewed: [], harvested: [], notBefore: [], begun: [], bought: [], goneJars: [] };
+const NO_FACTS = {
+  brewed: [],
+  harvested: [],
+  notBefore: [],
+  begun: [],
+  bought: [],
+  goneJars: [],
+  measured: [],
+  passed: [],
+  lostPacks: [],
+};
 
 /** What follows, a slot a brew. */
 const BY_BREW = [
