@@ -8,6 +8,7 @@ import './styles/tokens.css';
 import './styles/page.css';
 import './styles/season.css';
 import './styles/picture.css';
+import './styles/moving.css';
 import './styles/pitch.css';
 import './styles/tasks.css';
 import './styles/draft.css';

@@ -5,7 +5,8 @@ import { useUnits } from './units.ts';
 /** One choice of two or more words. */
 export function Choices<T extends string>(props: {
   label: string;
-  value: T;
+  /** null: none of them. */
+  value: T | null;
   options: readonly { value: T; says: string }[];
   choose: (value: T) => void;
 }) {
@@ -15,7 +16,7 @@ export function Choices<T extends string>(props: {
       className="choices"
       selectionMode="single"
       disallowEmptySelection
-      selectedKeys={[props.value]}
+      selectedKeys={props.value === null ? [] : [props.value]}
       onSelectionChange={(keys) => {
         const chosen = props.options.find((option) => keys.has(option.value));
         if (chosen) props.choose(chosen.value);

@@ -72,9 +72,9 @@ export function xOfDay(day: number, picture: { firstDay: number; pxPerDay: numbe
   return (day - picture.firstDay) * picture.pxPerDay;
 }
 
-/** The day whose column holds this x. */
-export function dayAtX(x: number, picture: { firstDay: number; pxPerDay: number }): number {
-  return picture.firstDay + Math.floor(x / picture.pxPerDay);
+/** The day under an x of the picture, with its fraction. */
+export function dayUnder(x: number, picture: { firstDay: number; pxPerDay: number }): number {
+  return picture.firstDay + x / picture.pxPerDay;
 }
 
 /** Thickness of a thread by its likely share alive, px: half dead is a hair. */

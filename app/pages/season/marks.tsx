@@ -22,7 +22,7 @@ export const ThreadMark = memo(function ThreadMark(props: {
   thread: Thread;
   look: StrainLook;
   id: string;
-  state: '' | 'kin' | 'faded';
+  state: '' | 'kin';
 }) {
   const { thread, look, id } = props;
   const { strand } = thread;
@@ -105,7 +105,7 @@ export const ThreadWords = memo(function ThreadWords(props: {
 export const Knots = memo(function Knots(props: {
   thread: Thread;
   look: StrainLook;
-  state: '' | 'kin' | 'faded';
+  state: '' | 'kin';
 }) {
   const { leaves, enters } = props.thread;
   return (
@@ -122,7 +122,7 @@ export const BarMark = memo(function BarMark(props: {
   note: number | null;
   /** Where its words begin: at its start, or where the bar comes into sight. */
   textX: number;
-  state: '' | 'kin' | 'faded' | 'here';
+  state: '' | 'kin' | 'kin here';
 }) {
   const { placed, look, note, textX } = props;
   const { bar, x, y, width, height } = placed;
@@ -188,7 +188,7 @@ export const BarMark = memo(function BarMark(props: {
 export const PurchaseMark = memo(function PurchaseMark(props: {
   placed: PlacedPurchase;
   look: StrainLook;
-  state: '' | 'kin' | 'faded';
+  state: '' | 'kin';
 }) {
   const { placed, look } = props;
   const toward = placed.bank === 'upper' ? -1 : 1;

@@ -1,24 +1,27 @@
 // The season drawn: tanks on both banks of the cold store, and the yeast that runs between the beers.
 import { type KeyboardEvent, useLayoutEffect, useMemo, useRef, useState } from 'react';
-import type { House } from '../../../planner/index.ts';
+import type { House, Trial } from '../../../planner/index.ts';
 import { Drawing } from '../../parts/drawing.tsx';
 import type { StrainLook } from '../../parts/strains.ts';
-import { temperature, type Units } from '../../parts/units.ts';
-import { brewWords } from '../../parts/words.ts';
-import { hashOf } from '../../router.ts';
+import type { Units } from '../../parts/units.ts';
 import { ActiveWindow } from './active-window.tsx';
-import { Axis, MonthNames } from './axis.tsx';
+import { MonthNames } from './axis.tsx';
 import { layOut, type Sizes } from './geometry.ts';
-import { BarMark, Knots, PurchaseMark, ThreadMark, ThreadWords } from './marks.tsx';
-import { usePrinting, useSeenFrom, useSteadyCentre } from './view.ts';
+import { Ghost } from './ghost.tsx';
+import { Ground, RowNames } from './ground.tsx';
+import { type Moving, reachOf } from './moving.ts';
+import { brewOf, useMoving } from './use-moving.ts';
+import { usePanByHand, usePrinting, useSeenFrom, useSteadyView } from './view.ts';
 import { familyOf, STEP_OF_KEY, stepFrom } from './walk.ts';
 import type { Weave } from './weave.ts';
+import { Links, WovenMarks, WRITTEN_FROM } from './woven-marks.tsx';
+import { pxAt, rangeAt, useZoom, ZOOM_STEP, type Zoom, zoomed } from './zoom.ts';
 
 const AXIS = 56;
 /** The season on paper, px: what a landscape sheet of A4 and of Letter both hold beside the names. */
 const PRINTED_WIDTH = 860;
-/** From this zoom on threads are written on, px per day. */
-const WRITTEN_FROM = 18;
+/** Least width of a day. */
+const LEAST_PX_PER_DAY = 3.2;
 
 /** Sizes of the picture for so many tanks at a zoom. */
 export function sizesFor(tanks: number, pxPerDay: number): Sizes {
@@ -40,19 +43,25 @@ type Props = {
   woven: Weave;
   looks: ReadonlyMap<string, StrainLook>;
   units: Units;
-  /** null: the whole season fits. */
-  pxPerDay: number | null;
+  zoom: Zoom;
+  setZoom: (zoom: Zoom) => void;
   active: string | null;
   setActive: (brew: string | null) => void;
+  moving: Moving | null;
+  trial: Trial | null;
+  setMoving: (moving: Moving | null) => void;
+  drop: (moving: Moving) => void;
+  moveByTouch: boolean;
 };
 
 export function SeasonPicture(props: Props) {
-  const { house, woven, looks, units, active, setActive } = props;
+  const { house, woven, looks, units, active, setActive, moving } = props;
   const scroller = useRef<HTMLDivElement>(null);
   const [room, setRoom] = useState(1000);
   const days = woven.lastDay + 1 - woven.firstDay;
   const printing = usePrinting();
-  const pxPerDay = printing ? PRINTED_WIDTH / days : (props.pxPerDay ?? Math.max(3.2, room / days));
+  const fit = Math.max(LEAST_PX_PER_DAY, room / days);
+  const pxPerDay = printing ? PRINTED_WIDTH / days : pxAt(props.zoom, room, fit);
   const picture = useMemo(
     () => layOut(woven, sizesFor(woven.tanks.length, pxPerDay)),
     [woven, pxPerDay],
@@ -70,8 +79,22 @@ export function SeasonPicture(props: Props) {
     return () => watcher.disconnect();
   }, []);
 
-  useSteadyCentre(scroller, picture, woven.today);
+  const hold = useSteadyView(scroller, picture, woven.today);
+  const range = rangeAt(room, fit);
+  const zoomTo = (px: number) => props.setZoom(px <= fit * 1.001 ? 'season' : px);
+  useZoom({ scroller, picture, hold, range, choose: zoomTo });
+  usePanByHand(scroller);
   const seenFrom = useSeenFrom(scroller, picture);
+  const reach = useMemo(() => reachOf(house, woven.today), [house, woven.today]);
+  const hand = useMoving({
+    scroller,
+    picture,
+    reach,
+    moving,
+    setMoving: props.setMoving,
+    drop: props.drop,
+    byTouch: props.moveByTouch,
+  });
 
   const stopAt = tabStop ?? nextBrew(woven) ?? woven.bars[0]?.brew ?? null;
   const focusOn = (brew: string) => {
@@ -80,173 +103,94 @@ export function SeasonPicture(props: Props) {
     link?.focus();
     link?.scrollIntoView({ inline: 'nearest', block: 'nearest' });
   };
-  const walk = (event: KeyboardEvent, brew: string) => {
+  const look = (key: string) => {
+    if (key === '+' || key === '=') zoomTo(zoomed(pxPerDay, ZOOM_STEP, range));
+    else if (key === '-') zoomTo(zoomed(pxPerDay, 1 / ZOOM_STEP, range));
+    else if (key === '0') props.setZoom('season');
+    else return false;
+    return true;
+  };
+  const onKeyDown = (event: KeyboardEvent) => {
+    const brew = brewOf(event.target);
+    if (brew === null) return;
+    const carried = hand.onKey(event, brew);
+    if (carried || (moving === null && !held(event) && look(event.key))) {
+      event.preventDefault();
+      return;
+    }
     const step = STEP_OF_KEY[event.key];
-    if (step === undefined || event.altKey || event.ctrlKey || event.metaKey) return;
+    if (step === undefined || held(event) || moving !== null) return;
     event.preventDefault();
+    if (event.shiftKey && (step === 'back' || step === 'on')) {
+      pan(scroller.current, step === 'back' ? -1 : 1);
+      return;
+    }
     const next = stepFrom(brew, step, woven);
     if (next !== null) focusOn(next);
   };
-  const kin = (brew: string | null) =>
-    family === null || brew === null ? '' : family.has(brew) ? 'kin' : 'faded';
-  const notes = new Map(woven.ends.map((end) => [end.brew, end.note]));
-  const lookOf = (yeast: string): StrainLook =>
-    looks.get(yeast) ?? { yeast, hue: 1, weave: 'plain', letter: '?' };
-  const threadState = (from: string, to: string | null) => {
-    if (family === null) return '';
-    return (to !== null && family.has(to)) || (to === null && family.has(from)) ? 'kin' : 'faded';
-  };
+  const hue = moving === null ? 1 : (looks.get(yeastOf(woven, moving.brew))?.hue ?? 1);
 
   return (
-    <div className="season-picture">
-      <div className="row-names" aria-hidden="true">
-        <svg width="100%" height={picture.height} aria-hidden="true">
-          {picture.rows.map((row) => (
-            <g key={row.tank}>
-              <text className="tank" x="0" y={row.barTop + 15}>
-                {row.tank}
-              </text>
-              <text className="tank-size" x="0" y={row.barTop + 29}>
-                {tankSize(house, row.tank)}
-              </text>
-            </g>
-          ))}
-          <text className="tank" x="0" y={(picture.store.top + picture.store.bottom) / 2 - 2}>
-            cold store
-          </text>
-          <text className="tank-size" x="0" y={(picture.store.top + picture.store.bottom) / 2 + 12}>
-            {temperature(house.store.tempC, units)}
-          </text>
-        </svg>
-      </div>
+    <div
+      className={`season-picture${active === null ? '' : ' tracing'}${moving ? ' carrying' : ''}${props.moveByTouch ? ' by-touch' : ''}`}
+    >
+      <RowNames picture={picture} house={house} units={units} />
       {/* Scrolls by touch, wheel and the buttons above; within it the arrows walk along the yeast. */}
       <div className="scroller" ref={scroller}>
         <Drawing
-          label="The season: beers in their tanks and the yeast that runs between them. Arrow keys walk along the yeast, Enter opens a pitch."
+          label="The season: beers in their tanks and the yeast that runs between them. Arrow keys walk along the yeast, Enter opens a pitch, M moves a beer."
           width={picture.width}
           height={picture.height}
+          on={{
+            ...hand.on,
+            onKeyDown,
+            onFocus: (event) => {
+              const brew = brewOf(event.target);
+              if (brew === null) return;
+              setTabStop(brew);
+              setActive(brew);
+            },
+            onBlur: () => {
+              hand.onLeft();
+              setActive(null);
+            },
+            // where nothing is pointed at, what has the focus is read out
+            onPointerOver: (event) =>
+              moving === null && setActive(brewOf(event.target) ?? brewOf(document.activeElement)),
+            onPointerOut: () => moving === null && setActive(brewOf(document.activeElement)),
+          }}
         >
-          <Patterns />
-          <rect
-            className="store"
-            x="0"
-            y={picture.store.top}
-            width={picture.width}
-            height={picture.store.bottom - picture.store.top}
-          />
-          <Axis picture={picture} house={house} axisHeight={AXIS} today={woven.today} />
+          <Ground picture={picture} house={house} axisHeight={AXIS} today={woven.today} />
           <MonthNames picture={picture} seenFrom={seenFrom} />
-          {picture.rows.map((row) => (
-            <line
-              key={row.tank}
-              className="row-line"
-              x1="0"
-              x2={picture.width}
-              y1={row.barTop + (picture.bars[0]?.height ?? 30) / 2}
-              y2={row.barTop + (picture.bars[0]?.height ?? 30) / 2}
-            />
-          ))}
           <ActiveWindow picture={picture} active={active} y={AXIS - 14} />
-          {picture.threads.map((thread, at) => (
-            <ThreadMark
-              key={thread.strand.id}
-              id={`ink-${at}`}
-              thread={thread}
-              look={lookOf(thread.strand.yeast)}
-              state={threadState(thread.strand.from.name, thread.strand.to)}
-            />
-          ))}
-          {pxPerDay >= WRITTEN_FROM &&
-            picture.threads.map((thread) => (
-              <ThreadWords
-                key={thread.strand.id}
-                thread={thread}
-                look={lookOf(thread.strand.yeast)}
-                units={units}
-                seenFrom={Math.min(Math.max(seenFrom, thread.startX), thread.endX)}
-              />
-            ))}
-          {picture.purchases.map((placed) => (
-            <PurchaseMark
-              key={placed.purchase.brew}
-              placed={placed}
-              look={lookOf(placed.purchase.yeast)}
-              state={kin(placed.purchase.brew)}
-            />
-          ))}
-          {picture.bars.map((placed) => (
-            <BarMark
-              key={placed.bar.brew}
-              placed={placed}
-              look={lookOf(placed.bar.yeast)}
-              note={notes.get(placed.bar.brew) ?? null}
-              textX={Math.min(Math.max(seenFrom, placed.x), placed.x + placed.width)}
-              state={placed.bar.brew === active ? 'here' : kin(placed.bar.brew)}
-            />
-          ))}
-          {picture.threads.map((thread) => (
-            <Knots
-              key={thread.strand.id}
-              thread={thread}
-              look={lookOf(thread.strand.yeast)}
-              state={threadState(thread.strand.from.name, thread.strand.to)}
-            />
-          ))}
-          {/* What is pressed and focused lies over the bar it is for, and says in one breath what that shows. */}
-          {picture.bars.map(({ bar, x, y, width, height }) => (
-            <a
-              key={bar.brew}
-              href={hashOf({ page: 'pitch', brew: bar.brew })}
-              data-brew={bar.brew}
-              tabIndex={bar.brew === stopAt ? 0 : -1}
-              aria-label={brewWords(bar.planned, units)}
-              onFocus={() => {
-                setTabStop(bar.brew);
-                setActive(bar.brew);
-              }}
-              onBlur={() => setActive(null)}
-              onPointerEnter={() => setActive(bar.brew)}
-              onPointerLeave={() => setActive(null)}
-              onKeyDown={(event) => walk(event, bar.brew)}
-            >
-              <rect className="press" x={x} y={y} width={width} height={height} />
-            </a>
-          ))}
+          <WovenMarks
+            picture={picture}
+            woven={woven}
+            looks={looks}
+            units={units}
+            active={active}
+            family={family}
+            seenFrom={seenFrom}
+          />
+          {moving && <Ghost picture={picture} moving={moving} trial={props.trial} hue={hue} />}
+          <Links picture={picture} units={units} tabStop={stopAt} />
         </Drawing>
       </div>
     </div>
   );
 }
 
-/** Hatchings that bars and closed days refer to. */
-function Patterns() {
-  return (
-    <defs>
-      <pattern
-        id="hatch-closed"
-        width="5"
-        height="5"
-        patternUnits="userSpaceOnUse"
-        patternTransform="rotate(45)"
-      >
-        <line className="hatch-line" x1="0" x2="0" y1="0" y2="5" />
-      </pattern>
-      <pattern
-        id="hatch-crash"
-        width="4"
-        height="4"
-        patternUnits="userSpaceOnUse"
-        patternTransform="rotate(-45)"
-      >
-        <line className="crash-line" x1="0" x2="0" y1="0" y2="4" />
-      </pattern>
-    </defs>
-  );
+const held = (event: KeyboardEvent) => event.altKey || event.ctrlKey || event.metaKey;
+
+/** Moves the picture by half of what is seen. */
+export function pan(scroller: Element | null, way: -1 | 1): void {
+  const still = window.matchMedia('(prefers-reduced-motion: reduce)').matches;
+  const left = (way * (scroller?.clientWidth ?? 0)) / 2;
+  scroller?.scrollBy({ left, behavior: still ? 'instant' : 'smooth' });
 }
 
-function tankSize(house: House, name: string): string {
-  const tank = house.tanks.find((one) => one.tank === name);
-  return tank ? `${tank.minFillL}–${tank.maxFillL} L` : '';
+function yeastOf(woven: Weave, brew: string): string {
+  return woven.bars.find((bar) => bar.brew === brew)?.yeast ?? '';
 }
 
 function nextBrew(woven: Weave): string | null {

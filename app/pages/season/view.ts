@@ -1,20 +1,26 @@
-// What part of the picture is seen: its left edge, and the day in its middle, kept there when the zoom changes.
+// What part of the picture is seen: the day that stays where it is when the zoom changes, and the left edge once it rests.
 import { type RefObject, useEffect, useLayoutEffect, useRef, useState } from 'react';
 import { flushSync } from 'react-dom';
-import { dayAtX, type Picture, xOfDay } from './geometry.ts';
+import { dayUnder, type Picture, xOfDay } from './geometry.ts';
 
-/** Keeps the day in the middle where it is when the zoom changes; at first the picture opens on today. */
-export function useSteadyCentre(
-  scroller: RefObject<HTMLDivElement | null>,
+type Scroller = RefObject<HTMLDivElement | null>;
+
+/** A day (with its fraction) and where in the window it stands, px from the left edge. */
+export type Hold = { day: number; offset: number };
+
+/** Keeps a day where it is when the zoom changes: the middle one, or what was put into the returned hold. At first the picture opens on today. */
+export function useSteadyView(
+  scroller: Scroller,
   picture: Picture,
   today: number,
-) {
-  const centre = useRef<number | null>(null);
+): RefObject<Hold | null> {
+  const hold = useRef<Hold | null>(null);
   useEffect(() => {
     const element = scroller.current;
     if (!element) return;
     const remember = () => {
-      centre.current = dayAtX(element.scrollLeft + element.clientWidth / 2, picture);
+      const offset = element.clientWidth / 2;
+      hold.current = { day: dayUnder(element.scrollLeft + offset, picture), offset };
     };
     element.addEventListener('scroll', remember, { passive: true });
     return () => element.removeEventListener('scroll', remember);
@@ -22,17 +28,26 @@ export function useSteadyCentre(
   useLayoutEffect(() => {
     const element = scroller.current;
     if (!element) return;
-    const day =
-      centre.current ?? today + Math.floor(element.clientWidth / picture.pxPerDay / 2) - 3;
-    element.scrollLeft = xOfDay(day, picture) - element.clientWidth / 2;
+    // what was stretched by a zoom is drawn anew now
+    const drawing = drawingIn(element);
+    if (drawing) drawing.style.transform = '';
+    const margin = picture.pxPerDay * 3;
+    const { day, offset } = hold.current ?? { day: today, offset: margin };
+    element.scrollLeft = xOfDay(day, picture) - offset;
   }, [picture, scroller, today]);
+  return hold;
+}
+
+/** The drawing within what scrolls. */
+export function drawingIn(element: HTMLElement | null): SVGElement | null {
+  return element?.querySelector<SVGElement>('svg.weave') ?? null;
 }
 
 /** How long the picture rests before words follow it, ms: while it moves nothing is drawn anew. */
 const REST_MS = 90;
 
 /** Left edge of what is seen, px, once the picture rests; words that would be out of sight move there. */
-export function useSeenFrom(scroller: RefObject<HTMLDivElement | null>, picture: Picture): number {
+export function useSeenFrom(scroller: Scroller, picture: Picture): number {
   const [seenFrom, setSeenFrom] = useState(0);
   useEffect(() => {
     const element = scroller.current;
@@ -54,6 +69,37 @@ export function useSeenFrom(scroller: RefObject<HTMLDivElement | null>, picture:
     };
   }, [picture, scroller]);
   return seenFrom;
+}
+
+/** Pans while the mouse holds the picture where no beer is. */
+export function usePanByHand(scroller: Scroller): void {
+  useEffect(() => {
+    const element = scroller.current;
+    if (!element) return;
+    let last: number | null = null;
+    const take = (event: PointerEvent) => {
+      const onBeer = event.target instanceof Element && event.target.closest('a') !== null;
+      if (event.pointerType === 'mouse' && event.button === 0 && !onBeer) last = event.clientX;
+    };
+    const carry = (event: PointerEvent) => {
+      if (last === null) return;
+      element.scrollLeft -= event.clientX - last;
+      last = event.clientX;
+    };
+    const leave = () => {
+      last = null;
+    };
+    element.addEventListener('pointerdown', take);
+    window.addEventListener('pointermove', carry);
+    window.addEventListener('pointerup', leave);
+    window.addEventListener('pointercancel', leave);
+    return () => {
+      element.removeEventListener('pointerdown', take);
+      window.removeEventListener('pointermove', carry);
+      window.removeEventListener('pointerup', leave);
+      window.removeEventListener('pointercancel', leave);
+    };
+  }, [scroller]);
 }
 
 /** Whether the page is being printed: the whole season then has to fit the sheet, whatever is seen on screen. */

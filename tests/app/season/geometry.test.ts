@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
-  dayAtX,
+  dayUnder,
   layOut,
   type Sizes,
   threadInk,
@@ -132,7 +132,7 @@ describe('the scales', () => {
         (firstDay, pxPerDay, after) => {
           const picture = { firstDay, pxPerDay };
           const middle = xOfDay(firstDay + after, picture) + pxPerDay / 2;
-          expect(dayAtX(middle, picture)).toBe(firstDay + after);
+          expect(Math.floor(dayUnder(middle, picture))).toBe(firstDay + after);
         },
       ),
     );
