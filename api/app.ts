@@ -1,6 +1,7 @@
 // Builds the app from its parts; its type is what the page's client is typed by.
 import { Hono } from 'hono';
 import { door } from './doors/guard.ts';
+import { backupRoutes } from './routes/backups.ts';
 import { documentRoutes } from './routes/documents.ts';
 import { doorRoutes } from './routes/doors.ts';
 import { draftRoutes } from './routes/draft.ts';
@@ -32,6 +33,7 @@ import { whatIfRoutes } from './routes/what-if.ts';
 
 export type * from './routes/door-shapes.ts';
 export type { Parts } from './routes/parts.ts';
+export type * from './routes/backup-shapes.ts';
 export type * from './routes/shapes.ts';
 export type * from './routes/trial-shapes.ts';
 
@@ -50,6 +52,7 @@ const apiRoutes = (parts: Parts) =>
     .route('/draft', draftRoutes(parts))
     .route('/feeds', feedRoutes(parts))
     .route('/settings', settingsRoutes(parts))
+    .route('/backups', backupRoutes(parts))
     .route('/doors', doorRoutes(parts))
     .route('/questions', questionRoutes(parts))
     .route('/', documentRoutes(parts));

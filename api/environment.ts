@@ -3,6 +3,7 @@ import { isIP } from 'node:net';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { IsoDay } from '../planner/index.ts';
+import { KEPT } from './backup/copies.ts';
 import { isLoopback } from './routes/settings.ts';
 
 export const DEFAULT_PORT = 8642;
@@ -19,6 +20,8 @@ export type Settings = {
   reachable: boolean;
   /** Reverse proxies whose X-Forwarded-For counts. */
   proxies: string[];
+  /** Where dated copies go, and how many days and weeks of them stay. */
+  backups: { folder: string; daily: number; weekly: number };
   /** A fixed day instead of the clock's; for tests. */
   today: IsoDay | null;
 };
@@ -104,6 +107,15 @@ export function readEnvironment(
     }
   }
 
+  const count = (name: string, text: string | undefined, fallback: number, least: number) => {
+    const number = text === undefined ? fallback : /^\d{1,4}$/.test(text) ? Number(text) : -1;
+    if (number >= least) return number;
+    problems.push(`${name} is "${text}": it has to be a whole number from ${least} to 9999.`);
+    return fallback;
+  };
+  const daily = count('BARMLINE_KEEP_DAYS', given('BARMLINE_KEEP_DAYS'), KEPT.daily, 1);
+  const weekly = count('BARMLINE_KEEP_WEEKS', given('BARMLINE_KEEP_WEEKS'), KEPT.weekly, 0);
+
   const today = given('BARMLINE_TODAY');
   if (today !== undefined && !IsoDay.safeParse(today).success) {
     problems.push(`BARMLINE_TODAY is "${today}": it has to be a day written YYYY-MM-DD.`);
@@ -126,6 +138,7 @@ export function readEnvironment(
     databaseToken: given('BARMLINE_DB_TOKEN') ?? null,
     reachable: opens.length > 0,
     proxies,
+    backups: { folder: given('BARMLINE_BACKUPS') ?? join(dataFolder, 'backups'), daily, weekly },
     today: today ?? null,
   };
 }

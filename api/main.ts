@@ -6,6 +6,7 @@ import { fileURLToPath } from 'node:url';
 import { getRequestListener } from '@hono/node-server';
 import packageFile from '../package.json' with { type: 'json' };
 import { createApp, type Parts } from './app.ts';
+import { createBackups } from './backup/index.ts';
 import { readPassword } from './doors/password.ts';
 import { EnvironmentError, readEnvironment, type Settings } from './environment.ts';
 import { readFeedKey } from './feed/token.ts';
@@ -34,10 +35,12 @@ async function openParts(settings: Settings): Promise<Parts> {
     ...(databaseToken === null ? {} : { authToken: databaseToken }),
   });
   const fixedToday = settings.today;
+  const { folder, ...kept } = settings.backups;
   return {
     store,
     runs: createRuns({ now: store.now, report }),
     whatIfs: createWhatIfs({ now: store.now, report }),
+    backups: createBackups({ store, folder, kept, report }),
     steps: null,
     today: (timeZone) => fixedToday ?? todayIn(timeZone, store.now()),
     feedKey: readFeedKey(settings.dataFolder),
@@ -61,7 +64,7 @@ function stopOnSignal(server: Server, parts: Parts): void {
     stopping = true;
     say('\nStopping …');
     server.close();
-    await Promise.all([parts.runs.close(), parts.whatIfs.close()]);
+    await Promise.all([parts.runs.close(), parts.whatIfs.close(), parts.backups.close()]);
     server.closeAllConnections();
     parts.store.close();
     process.exit(0);
@@ -81,6 +84,7 @@ async function start(): Promise<void> {
   if (await loadDemo(parts)) say('An empty database: the demo house is put in and planned …');
   const failure = await planIfNone(parts);
   if (failure !== null) report(failure);
+  parts.backups.start();
   for (const line of await openingLines(parts)) say(line);
   const { loopback, says } = settingsOf(settings.base);
   if (loopback) say(`\n${says}`);

@@ -46,7 +46,7 @@ export function contentHash(task: Task): string {
 }
 
 /** When a task begins and ends, as far as a calendar sees: SEQUENCE rises when this changes (RFC 5545 §3.8.7.4). */
-function slot(task: Task): string {
+export function slot(task: Task): string {
   return task.time === null ? task.day : `${task.day} ${task.time} ${task.minutes}`;
 }
 
@@ -82,12 +82,14 @@ export function entryChanges(
       });
     } else if (row.contentHash !== hash) {
       const moved = slot(row.task) !== slot(task);
+      // A clock that was set back must not set the stamp back: a calendar would keep what it has.
+      const after = new Date(new Date(row.changedAt).getTime() + 1000).toISOString();
       changes.changed.push({
         ...row,
         task,
         contentHash: hash,
         sequence: row.sequence + (moved ? 1 : 0),
-        changedAt: at,
+        changedAt: at > row.changedAt ? at : after,
       });
     }
   }

@@ -2,6 +2,14 @@
 // document and the answer to a wrong method are made from it; a test compares it with the app's own routes.
 import { z } from 'zod';
 import { House, News, Plan } from '../../planner/index.ts';
+import { WholeHouse } from '../backup/whole.ts';
+import {
+  BackupMadeAnswer,
+  BackupsAnswer,
+  CopyName,
+  RestoreAnswer,
+  RestoreRequest,
+} from './backup-shapes.ts';
 import { DoorsAnswer, SignIn } from './door-shapes.ts';
 import { ExportAnswer, ImportAnswer, ImportRequest } from './import-shapes.ts';
 import * as shape from './shapes.ts';
@@ -204,6 +212,39 @@ export const OPERATIONS: readonly Operation[] = [
     path: '/api/settings',
     says: 'Where the server can be reached.',
     answers: { 200: shape.SettingsAnswer },
+  },
+  {
+    method: 'get',
+    path: '/api/backups',
+    says: 'The dated copies of the database.',
+    answers: { 200: BackupsAnswer },
+  },
+  {
+    method: 'post',
+    path: '/api/backups',
+    says: 'Makes a copy now.',
+    answers: { 201: BackupMadeAnswer },
+  },
+  {
+    method: 'get',
+    path: '/api/backups/house.json',
+    says: 'The whole house as one file: house, record, plans, calendar entries and addresses.',
+    answers: { 200: WholeHouse },
+  },
+  {
+    method: 'get',
+    path: '/api/backups/copies/:name',
+    says: 'One copy, to keep elsewhere.',
+    params: z.strictObject({ name: CopyName }),
+    answers: { 200: { type: 'application/octet-stream', says: 'A database file, or JSON' } },
+  },
+  {
+    method: 'post',
+    path: '/api/backups/restore',
+    says: 'Shows what a copy or a whole house holds, or puts it in place (then with If-Match).',
+    headers: [ifMatch],
+    body: RestoreRequest,
+    answers: { 200: RestoreAnswer },
   },
   {
     method: 'get',

@@ -3,6 +3,7 @@ import type { Context } from 'hono';
 import { HTTPException } from 'hono/http-exception';
 import type { ContentfulStatusCode } from 'hono/utils/http-status';
 import type { ErrorBody, Problem } from '../../planner/index.ts';
+import { troubleOf } from '../store/troubles.ts';
 
 /** A request that is answered with an `ErrorBody` instead of what was asked for. */
 export class Refusal extends Error {
@@ -60,6 +61,11 @@ export function answerError(error: unknown, c: Context, report: (line: string) =
         : errorBody('refused', 'The request was refused.'),
       error.status,
     );
+  }
+  const trouble = troubleOf(error);
+  if (trouble !== null) {
+    report(`${trouble.says}\n${describeError(error)}`);
+    return c.json(errorBody(trouble.code, trouble.says), trouble.code === 'disk-full' ? 507 : 503);
   }
   report(describeError(error));
   return c.json(

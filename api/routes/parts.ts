@@ -1,5 +1,6 @@
 // What the app is built from: everything that a test may want to choose comes in here.
 import type { IsoDay } from '../../planner/index.ts';
+import type { Backups } from '../backup/index.ts';
 import type { Runs } from '../runs/index.ts';
 import type { WhatIfs } from '../runs/what-if.ts';
 import type { Store } from '../store/index.ts';
@@ -16,6 +17,7 @@ export type Doors = {
 export type Parts = {
   store: Store;
   runs: Runs;
+  backups: Backups;
   /** Plans of houses that are not saved. */
   whatIfs: WhatIfs;
   /** Steps of a run that names none; null: the planner's own budget. */

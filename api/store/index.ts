@@ -4,8 +4,10 @@ import { fileURLToPath } from 'node:url';
 import { type Client, createClient, type ResultSet } from '@libsql/client';
 import { drizzle, type LibSQLDatabase } from 'drizzle-orm/libsql';
 import type { BaseSQLiteDatabase } from 'drizzle-orm/sqlite-core';
+import { copyDatabase } from './copy-file.ts';
 import { migrate, StoreError } from './migrate.ts';
 import * as tables from './tables.ts';
+import { troubleOf } from './troubles.ts';
 
 export { StoreError } from './migrate.ts';
 
@@ -20,6 +22,8 @@ export type Store = {
   /** Moves on with every write, for caches; null where others may write without this server knowing. */
   version: () => number | null;
   now: () => Date;
+  /** Writes a copy of the database into a new file; null where the database is behind a URL. */
+  copyTo: ((file: string) => Promise<void>) | null;
   close: () => void;
 };
 
@@ -44,8 +48,10 @@ function openClient(options: StoreOptions): Client {
 }
 
 function sentenceFor(error: unknown, url: string): string {
+  const shown = databaseFile(url) ?? new URL(url).origin;
+  const trouble = troubleOf(error);
+  if (trouble !== null) return `${shown}: ${trouble.says}`;
   const detail = error instanceof Error ? error.message : String(error);
-  const shown = url.startsWith('file:') ? url : new URL(url).origin;
   return (
     `The database ${shown} cannot be opened (${detail}). ` +
     'Check that the folder exists, can be written to and has room, and that no other program holds the file; nothing was changed.'
@@ -79,7 +85,7 @@ export async function openStore(options: StoreOptions): Promise<Store> {
     client,
     drizzle(client, { schema: tables }),
     now,
-    databaseFile(options.url) !== null,
+    databaseFile(options.url) === null ? null : options.url,
   );
 }
 
@@ -109,7 +115,7 @@ function storeOn(
   client: Client,
   db: LibSQLDatabase<typeof tables>,
   now: () => Date,
-  alone: boolean,
+  fileUrl: string | null,
 ): Store {
   // NOTE: a second writer on a file database would block the whole process while it waits for the
   // first, so writers queue here and never meet in the database.
@@ -129,7 +135,8 @@ function storeOn(
       last = mine.catch(() => undefined);
       return mine;
     },
-    version: () => (alone ? version : null),
+    version: () => (fileUrl === null ? null : version),
+    copyTo: fileUrl === null ? null : (file) => copyDatabase(fileUrl, file),
     now,
     close: () => client.close(),
   };

@@ -1,5 +1,5 @@
 // Plans: the one in force, the draft that may take its place, and those of before.
-import { and, eq } from 'drizzle-orm';
+import { and, desc, eq, inArray } from 'drizzle-orm';
 import type { Changes, Plan } from '../../planner/index.ts';
 import type { Db } from './index.ts';
 import { plan } from './tables.ts';
@@ -35,6 +35,9 @@ export async function readPlan(db: Db, status: 'in-force' | 'draft'): Promise<St
   return row === undefined ? null : stored(row);
 }
 
+/** How many plans that are no longer wanted stay to look back at: a house that re-plans daily does not grow for ever. */
+const KEPT_PLANS = 50;
+
 /** Adds a plan; one that had its status steps back to superseded. */
 export async function addPlan(
   tx: Db,
@@ -52,6 +55,21 @@ export async function addPlan(
     document: JSON.stringify(added.plan),
     changes: added.changes === null ? null : JSON.stringify(added.changes),
   });
+  const old = await tx
+    .select({ id: plan.id })
+    .from(plan)
+    .where(inArray(plan.status, ['superseded', 'dismissed']))
+    .orderBy(desc(plan.madeAt), desc(plan.id))
+    .limit(1000)
+    .offset(KEPT_PLANS);
+  if (old.length > 0) {
+    await tx.delete(plan).where(
+      inArray(
+        plan.id,
+        old.map(({ id }) => id),
+      ),
+    );
+  }
 }
 
 /** Takes the plan with a status out of it. */

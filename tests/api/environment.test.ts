@@ -17,6 +17,7 @@ test('with nothing said: loopback only, data in the project folder, the clock of
     databaseToken: null,
     reachable: false,
     proxies: [],
+    backups: { folder: '/project/.data/backups', daily: 14, weekly: 8 },
     today: null,
   });
 });
@@ -29,6 +30,10 @@ describe('what is accepted', () => {
     [{ BARMLINE_DB: 'libsql://db.example' }, { databaseUrl: 'libsql://db.example' }],
     [{ BARMLINE_TODAY: '2027-01-04' }, { today: '2027-01-04' }],
     [{ BARMLINE_PORT: '' }, { port: 8642 }],
+    [
+      { BARMLINE_BACKUPS: '/mnt/b', BARMLINE_KEEP_DAYS: '3', BARMLINE_KEEP_WEEKS: '0' },
+      { backups: { folder: '/mnt/b', daily: 3, weekly: 0 } },
+    ],
     [{ BARMLINE_PROXY: '127.0.0.1, ::1' }, { proxies: ['127.0.0.1', '::1'] }],
   ])('%j', (variables, settings) => {
     expect(read(variables as Record<string, string>)).toMatchObject(settings);

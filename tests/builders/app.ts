@@ -4,6 +4,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { createApp, type Parts } from '../../api/app.ts';
+import { KEPT } from '../../api/backup/copies.ts';
+import { createBackups } from '../../api/backup/index.ts';
 import { readFeedKey } from '../../api/feed/token.ts';
 import { createRuns } from '../../api/runs/index.ts';
 import { syncCalendar } from '../../api/runs/planning.ts';
@@ -69,6 +71,7 @@ export async function openApp(options: OpenOptions = {}): Promise<OpenApp> {
     store,
     runs: createRuns(runsOptions),
     whatIfs: createWhatIfs(runsOptions),
+    backups: createBackups({ store, folder: join(folder, 'backups'), kept: KEPT, report }),
     steps: 300,
     today: () => today,
     feedKey: readFeedKey(folder),

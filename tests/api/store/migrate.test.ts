@@ -127,7 +127,7 @@ test('a database of a newer version is refused with a sentence and stays as it i
 test('a folder that is not there gives a sentence and makes nothing', async () => {
   const missing = join(folder, 'nowhere', 'barmline.db');
   await expect(openStore({ url: pathToFileURL(missing).href, now })).rejects.toThrow(
-    /cannot be opened.*Check that the folder exists/s,
+    /cannot be opened.*Check that the data folder exists/s,
   );
   expect(existsSync(missing)).toBe(false);
 });
