@@ -51,7 +51,7 @@ export const NEWS_WORDS: Readonly<Record<NewsKind, NewsWords>> = {
     title: 'Came out at another gravity',
     says: 'Its yeast is judged by the gravity it really had; at or above the ceiling it is not pitched again.',
   },
-  'dry-hopped': {
+  hopped: {
     about: 'beer',
     title: 'Dry-hopped',
     says: 'The hops went in on this day; yeast harvested after it is not pitched again.',

@@ -43,7 +43,7 @@ export const News = z
       og: SpecificGravity.describe('The gravity that the wort really had'),
       fg: SpecificGravity.nullable().default(null).describe('null: as it was planned'),
     }),
-    z.strictObject({ kind: z.literal('dry-hopped'), brew: Name, day: happened }),
+    z.strictObject({ kind: z.literal('hopped'), brew: Name, day: happened }),
     z.strictObject({ kind: z.literal('passed'), brew: Name, day: happened }),
     // slurry
     z.strictObject({ kind: z.literal('harvested'), brew: Name, day: happened, settledMl: mL }),

@@ -267,7 +267,7 @@ export function gravityConflict(ledger: Ledger, brew: string): Refusal | null {
 }
 
 export function hoppedConflict(ledger: Ledger, brew: string, day: IsoDay): Refusal | null {
-  const missing = notBrewed(ledger, brew, 'dry-hopped');
+  const missing = notBrewed(ledger, brew, 'hopped');
   const brewed = ledger.brewed.get(brew);
   if (missing !== null || brewed === undefined) return missing;
   const was = ledger.hopped.get(brew);

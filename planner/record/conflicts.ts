@@ -56,7 +56,7 @@ export function conflict(ledger: Ledger, entry: RecordEntry): Refusal | null {
       return slowConflict(ledger, fact.brew, fact.until);
     case 'gravity':
       return gravityConflict(ledger, fact.brew);
-    case 'dry-hopped':
+    case 'hopped':
       return (
         (entry.news.kind === 'task-done' ? doneOnce(ledger, entry.news.task) : null) ??
         hoppedConflict(ledger, fact.brew, fact.day)

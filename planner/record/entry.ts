@@ -42,7 +42,7 @@ export const RecordFact = z
       og: z.number(),
       fg: z.number().nullable(),
     }),
-    z.strictObject({ kind: z.literal('dry-hopped'), brew: Name, day: IsoDay }),
+    z.strictObject({ kind: z.literal('hopped'), brew: Name, day: IsoDay }),
     z.strictObject({ kind: z.literal('passed'), brew: Name, day: IsoDay }),
     z.strictObject({ kind: z.literal('begun'), begun: BegunFact }),
     z.strictObject({ kind: z.literal('starter-failed'), brew: Name, day: IsoDay }),

@@ -140,7 +140,7 @@ export function write(ledger: Ledger, entry: RecordEntry): void {
     case 'gravity':
       ledger.gravity.set(fact.brew, { og: fact.og, fg: fact.fg, no });
       break;
-    case 'dry-hopped':
+    case 'hopped':
       ledger.hopped.set(fact.brew, { day: fact.day, no });
       tick(taskKey('dry-hop', fact.brew), fact.day);
       break;

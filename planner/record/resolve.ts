@@ -95,7 +95,7 @@ function factOf(news: Exclude<News, { kind: 'undone' }>, asked: Asked): Resolved
       return slowFact(news, asked);
     case 'gravity':
       return gravityFact(news, asked);
-    case 'dry-hopped':
+    case 'hopped':
       return hoppedFact(news, asked);
     case 'passed':
       return passedFact(news, asked);
@@ -144,7 +144,7 @@ export function nextNo(entries: readonly RecordEntry[]): number {
 /** Kinds of news with a day on which it happened. */
 const HAPPENED = new Set<News['kind']>([
   'brewed',
-  'dry-hopped',
+  'hopped',
   'passed',
   'harvested',
   'harvest-lost',

@@ -23,7 +23,7 @@ export function sayNews(news: News): string {
       return `${news.brew} ferments slowly, until ${sayDay(news.until)} at least`;
     case 'gravity':
       return `${news.brew} came out at ${saySg(news.og)}${news.fg === null ? '' : ` and ended at ${saySg(news.fg)}`}`;
-    case 'dry-hopped':
+    case 'hopped':
       return `${news.brew} was dry-hopped on ${sayDay(news.day)}`;
     case 'passed':
       return `${news.brew} was tasted and passed on ${sayDay(news.day)}`;

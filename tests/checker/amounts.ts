@@ -71,7 +71,7 @@ function checkPitch(c: Case, p: Placed): void {
   differ('draw', source.drawMl * density * plan.viability.likely, begun, 'the draw has to hold');
   if (yeast === undefined) return;
   const { settleDays } = c.house.store;
-  const wanted = densityOf(c, yeast.flocculation, settleDays);
+  const wanted = countedDensity(c, source) ?? densityOf(c, yeast.flocculation, settleDays);
   // A jar on the shelf may have been read when it was filled or after it had settled for good.
   const settled = source.kind === 'jar' && near(density, densityOf(c, yeast.flocculation, 2));
   if (!settled && !near(density, wanted))
@@ -82,6 +82,16 @@ function checkPitch(c: Case, p: Placed): void {
       'B/mL',
       `The slurry for ${name} holds ${wanted} billion per mL.`,
     );
+}
+
+/** Billion per mL where somebody looked. */
+function countedDensity(c: Case, source: Placed['plan']['source']): number | null {
+  const count = c.facts.measured.find(({ of }) =>
+    of.kind === 'jar'
+      ? source.kind === 'jar' && source.jar === of.jar
+      : source.kind === 'harvest' && source.brew === of.brew,
+  );
+  return count?.densityBPerMl ?? null;
 }
 
 /** What a harvest holds: min(growth × viable cells pitched, ceiling) × recoverable share. */

@@ -95,18 +95,19 @@ function checkPin(c: Case, pin: Pin): void {
   }
   if (planned.done) return;
   const { source } = planned;
+  const isFrom = (ref: Pin['forbidden'][number]): boolean =>
+    ref.kind === 'fresh'
+      ? source.kind === 'fresh'
+      : ref.kind === 'jar'
+        ? source.kind === 'jar' && source.jar === ref.jar
+        : source.kind === 'harvest' && source.brew === ref.brew;
+  if (pin.forbidden.some(isFrom))
+    c.report('12 forbidden', pin.brew, 1, 'brews', `${pin.brew} is kept from its source.`);
   if (pin.day !== null && planned.day !== pin.day)
     c.report('12 pin-day', pin.brew, 1, 'brews', `${pin.brew} is held on ${pin.day}.`);
   if (pin.tank !== null && planned.tank !== pin.tank)
     c.report('12 pin-tank', pin.brew, 1, 'brews', `${pin.brew} is held in ${pin.tank}.`);
-  if (pin.source === null) return;
-  const kept =
-    pin.source.kind === 'fresh'
-      ? source.kind === 'fresh'
-      : pin.source.kind === 'jar'
-        ? source.kind === 'jar' && source.jar === pin.source.jar
-        : source.kind === 'harvest' && source.brew === pin.source.brew;
-  if (!kept)
+  if (pin.source !== null && !isFrom(pin.source))
     c.report('12 pin-source', pin.brew, 1, 'brews', `${pin.brew} is held to another source.`);
 }
 

@@ -123,12 +123,12 @@ function checkStorage(c: Case, p: Placed): void {
     );
 }
 
-/** The harvest of a brew as what has happened calls it; a harvest still to come is sound. */
+/** What comes out of a brew, as what has happened calls it and the beer. */
 function stateOf(c: Case, p: Placed): 'sound' | 'watch' | 'suspect' {
   const { source } = p.plan;
   if (source.kind === 'fresh') return 'sound';
   if (source.kind === 'jar') return c.jarOf.get(source.jar)?.state ?? 'sound';
-  const states = c.facts.harvested
+  const states = [...c.facts.harvested, ...c.facts.brewed]
     .filter((fact) => fact.brew === source.brew)
     .map((fact) => fact.state);
   return states.includes('suspect') ? 'suspect' : states.includes('watch') ? 'watch' : 'sound';

@@ -82,7 +82,7 @@ export function hoppedFact(news: { brew: string; day: string }, asked: Asked): R
   const refusals = unknownIn(asked, 'brew', news.brew);
   return refusals.length > 0
     ? { refusals }
-    : { fact: { kind: 'dry-hopped', brew: news.brew, day: news.day } };
+    : { fact: { kind: 'hopped', brew: news.brew, day: news.day } };
 }
 
 export function passedFact(news: News & { kind: 'passed' }, asked: Asked): Resolved {
