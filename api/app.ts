@@ -27,14 +27,16 @@ import { questionRoutes } from './routes/questions.ts';
 import { recordRoutes } from './routes/record.ts';
 import { runRoutes } from './routes/runs.ts';
 import { settingsRoutes } from './routes/settings.ts';
+import { surveyRoutes } from './routes/surveys.ts';
 import { taskRoutes } from './routes/tasks.ts';
 import { trialRoutes } from './routes/trial.ts';
 import { whatIfRoutes } from './routes/what-if.ts';
 
+export type * from './routes/backup-shapes.ts';
 export type * from './routes/door-shapes.ts';
 export type { Parts } from './routes/parts.ts';
-export type * from './routes/backup-shapes.ts';
 export type * from './routes/shapes.ts';
+export type * from './routes/survey-shapes.ts';
 export type * from './routes/trial-shapes.ts';
 
 /** Everything under /api. Refusals are not in these types: they are always an `ErrorBody` with a 4xx. */
@@ -45,6 +47,7 @@ const apiRoutes = (parts: Parts) =>
     .route('/plan', planRoutes(parts))
     .route('/runs', runRoutes(parts))
     .route('/what-if', whatIfRoutes(parts))
+    .route('/surveys', surveyRoutes(parts))
     .route('/tasks', taskRoutes(parts))
     .route('/news', newsRoutes(parts))
     .route('/trial', trialRoutes(parts))

@@ -16,6 +16,7 @@ import { describeError } from './routes/errors.ts';
 import { settingsOf } from './routes/settings.ts';
 import { createRuns } from './runs/index.ts';
 import { todayIn } from './runs/planning.ts';
+import { createSurveys } from './runs/surveys.ts';
 import { createWhatIfs } from './runs/what-if.ts';
 import { openStore, StoreError } from './store/index.ts';
 
@@ -40,6 +41,7 @@ async function openParts(settings: Settings): Promise<Parts> {
     store,
     runs: createRuns({ now: store.now, report }),
     whatIfs: createWhatIfs({ now: store.now, report }),
+    surveys: createSurveys({ now: store.now, report }),
     backups: createBackups({ store, folder, kept, report }),
     steps: null,
     today: (timeZone) => fixedToday ?? todayIn(timeZone, store.now()),
@@ -64,7 +66,8 @@ function stopOnSignal(server: Server, parts: Parts): void {
     stopping = true;
     say('\nStopping …');
     server.close();
-    await Promise.all([parts.runs.close(), parts.whatIfs.close(), parts.backups.close()]);
+    const { runs, whatIfs, surveys, backups } = parts;
+    await Promise.all([runs, whatIfs, surveys, backups].map((part) => part.close()));
     server.closeAllConnections();
     parts.store.close();
     process.exit(0);

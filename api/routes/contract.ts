@@ -13,6 +13,7 @@ import {
 import { DoorsAnswer, SignIn } from './door-shapes.ts';
 import { ExportAnswer, ImportAnswer, ImportRequest } from './import-shapes.ts';
 import * as shape from './shapes.ts';
+import { SurveyAnswer, SurveyRequest } from './survey-shapes.ts';
 import { TrialAnswer, TrialRequest } from './trial-shapes.ts';
 import { WhatIfAnswer, WhatIfRequest } from './what-if-shapes.ts';
 
@@ -137,6 +138,34 @@ export const OPERATIONS: readonly Operation[] = [
     method: 'post',
     path: '/api/what-if/:id/stop',
     says: 'Asks it to end now with the best plan so far.',
+    params: shape.IdParam,
+    answers: { 200: shape.RunAnswer },
+  },
+  {
+    method: 'post',
+    path: '/api/surveys',
+    says: 'Asks what one more of something would save, or how steady the plan in force is. Nothing is stored.',
+    body: SurveyRequest,
+    answers: { 202: shape.RunAnswer },
+  },
+  {
+    method: 'get',
+    path: '/api/surveys/:id',
+    says: 'A survey: its run, and once it has ended what it came to.',
+    params: shape.IdParam,
+    answers: { 200: SurveyAnswer },
+  },
+  {
+    method: 'get',
+    path: '/api/surveys/:id/events',
+    says: 'Server-sent events of it, as of a run.',
+    params: shape.IdParam,
+    answers: { 200: { type: 'text/event-stream', says: 'The events' } },
+  },
+  {
+    method: 'post',
+    path: '/api/surveys/:id/stop',
+    says: 'Asks it to end now with what it has.',
     params: shape.IdParam,
     answers: { 200: shape.RunAnswer },
   },

@@ -2,6 +2,7 @@
 import type { IsoDay } from '../../planner/index.ts';
 import type { Backups } from '../backup/index.ts';
 import type { Runs } from '../runs/index.ts';
+import type { Surveys } from '../runs/surveys.ts';
 import type { WhatIfs } from '../runs/what-if.ts';
 import type { Store } from '../store/index.ts';
 
@@ -20,6 +21,8 @@ export type Parts = {
   backups: Backups;
   /** Plans of houses that are not saved. */
   whatIfs: WhatIfs;
+  /** Questions about the plan in force that take long. */
+  surveys: Surveys;
   /** Steps of a run that names none; null: the planner's own budget. */
   steps: number | null;
   /** The clock's date in a time zone. */

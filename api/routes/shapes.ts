@@ -47,7 +47,11 @@ export const Progress = z
 export const Run = z
   .strictObject({
     id,
-    kind: z.enum(['plan', 'replan']).describe('From nothing, or against the plan in force'),
+    kind: z
+      .enum(['plan', 'replan', 'limits', 'steadiness'])
+      .describe(
+        'A plan from nothing or against the one in force, or a survey of the plan in force',
+      ),
     state: z.enum(['running', 'done', 'stopped', 'failed']),
     startedAt: at,
     endedAt: at.nullable(),

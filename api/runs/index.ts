@@ -3,28 +3,25 @@ import { randomUUID } from 'node:crypto';
 import { createRequire } from 'node:module';
 import { pathToFileURL } from 'node:url';
 import { Worker } from 'node:worker_threads';
-import type { Changes, Plan } from '../../planner/index.ts';
 import { describeError } from '../routes/errors.ts';
 import type { Run } from '../routes/shapes.ts';
-import type { Job, WorkerInput, WorkerMessage } from './messages.ts';
+import type { Job, PlanJob, ResultOf, WorkerInput, WorkerMessage } from './messages.ts';
 
 const KEPT_RUNS = 20;
 const STOP_GRACE_MS = 10_000;
 
-export type RunResult = { plan: Plan; changes: Changes | null };
+/** What became of a result: the caller stores it and tells under which id; null: it is no plan. */
+export type Settled = { plan: string | null; became: 'in-force' | 'draft' | 'nothing' };
 
-/** What became of a result: the caller stores it and tells under which id. */
-export type Settled = { plan: string; became: 'in-force' | 'draft' | 'nothing' };
-
-export type Runs = {
+export type Runs<J extends Job = PlanJob> = {
   /**
    * Starts a run in a thread of its own.
    * @param keep stores the result; the run ends as failed when it throws
    * @returns the run, or null while another one is under way and `replace` is false
    */
   start: (
-    job: Job,
-    keep: (result: RunResult) => Promise<Settled>,
+    job: J,
+    keep: (result: ResultOf<J>) => Promise<Settled>,
     options?: { replace?: boolean },
   ) => Run | null;
   /** Asks a run to end now with the best plan so far. @returns the run, or null where there is none of this id */
@@ -77,7 +74,7 @@ export type RunsOptions = {
 };
 
 /** A desk for runs with nothing on it. */
-export function createRuns(options: RunsOptions): Runs {
+export function createRuns<J extends Job = PlanJob>(options: RunsOptions): Runs<J> {
   const lives = new Map<string, Live>();
   let latest: Live | null = null;
 
@@ -102,8 +99,8 @@ export function createRuns(options: RunsOptions): Runs {
 
   async function settle(
     live: Live,
-    result: RunResult,
-    keep: (result: RunResult) => Promise<Settled>,
+    result: ResultOf<J>,
+    keep: (result: ResultOf<J>) => Promise<Settled>,
   ): Promise<void> {
     const stopped = Atomics.load(live.stopFlag, 0) !== 0;
     try {
@@ -141,7 +138,7 @@ export function createRuns(options: RunsOptions): Runs {
         if (message.type === 'progress') change(live, { progress: message.progress });
         else {
           gotResult = true;
-          void settle(live, { plan: message.plan, changes: message.changes }, keep);
+          void settle(live, message.result as ResultOf<J>, keep);
         }
       });
       worker.on('error', (error) =>

@@ -7,7 +7,8 @@ import { syncEntries } from '../store/calendar.ts';
 import { readHouse, readRevision } from '../store/house.ts';
 import type { Db, Store } from '../store/index.ts';
 import { addPlan, readPlan, type StoredPlan } from '../store/plans.ts';
-import type { RunResult, Runs, Settled } from './index.ts';
+import type { Runs, Settled } from './index.ts';
+import type { PlanResult } from './messages.ts';
 import { houseOf, readState, requestOf, type State } from './state.ts';
 
 export type Planning = { store: Store; runs: Runs };
@@ -39,7 +40,7 @@ export function startPlanning(
 }
 
 /** A first plan goes in force at once; every later one is a draft until it is adopted. */
-async function keepResult(tx: Db, now: Date, state: State, result: RunResult): Promise<Settled> {
+async function keepResult(tx: Db, now: Date, state: State, result: PlanResult): Promise<Settled> {
   const made: StoredPlan = {
     id: randomUUID(),
     season: state.stored.season,

@@ -2,7 +2,8 @@
 import { randomUUID } from 'node:crypto';
 import type { House } from '../../planner/index.ts';
 import type { Run } from '../routes/shapes.ts';
-import { createRuns, type RunResult, type Runs, type RunsOptions } from './index.ts';
+import { createRuns, type Runs, type RunsOptions } from './index.ts';
+import type { PlanResult } from './messages.ts';
 import { requestOf, type State } from './state.ts';
 
 /** A plan is large: only the last few results are remembered. */
@@ -24,13 +25,13 @@ export type WhatIfs = Pick<Runs, 'stop' | 'get' | 'subscribe' | 'ended' | 'disca
   /** Plans the house as it would be. @returns the run, or null while another one is under way */
   start: (state: State, ask: WhatIf) => Run | null;
   /** What came out of a run; null until it has ended, and where it is no longer remembered. */
-  result: (id: string) => RunResult | null;
+  result: (id: string) => PlanResult | null;
 };
 
 /** A desk for what-ifs: at most one at a time, beside the runs that count. */
 export function createWhatIfs(options: RunsOptions): WhatIfs {
   const { start: startRun, current: _current, ...runs } = createRuns(options);
-  const results = new Map<string, RunResult>();
+  const results = new Map<string, PlanResult>();
   return {
     ...runs,
     start: (state, ask) => {

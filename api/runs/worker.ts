@@ -1,7 +1,15 @@
 // The thread that plans, so that the server goes on answering: one job, then it ends.
 import { parentPort, workerData } from 'node:worker_threads';
-import { compare, type Progress, plan, replan } from '../../planner/index.ts';
-import type { WorkerInput, WorkerMessage } from './messages.ts';
+import {
+  compare,
+  type Progress,
+  plan,
+  replan,
+  SEASONS,
+  seasonLimits,
+  steadiness,
+} from '../../planner/index.ts';
+import type { Job, ResultOf, WorkerInput, WorkerMessage } from './messages.ts';
 
 const PROGRESS_EVERY_MS = 100;
 
@@ -22,11 +30,23 @@ function watch(progress: Progress): boolean {
   return Atomics.load(stopFlag, 0) !== 0;
 }
 
-if (job.kind === 'replan') {
-  const result = replan(job.request, watch);
-  say({ type: 'result', plan: result.plan, changes: result.changes });
-} else {
+function work(job: Job): ResultOf<Job> {
+  if (job.kind === 'replan') return replan(job.request, watch);
+  if (job.kind === 'limits') {
+    return { kind: 'limits', limits: seasonLimits(job.request, job.plan, watch) };
+  }
+  if (job.kind === 'steadiness') {
+    const { hard, leftOut, costMinor } = job.plan.totals;
+    const { seed, steps } = job.request;
+    const options = { seed, seasons: steps ?? SEASONS, luck: job.luck };
+    const counted = steadiness(job.plan, job.house, options, (stepsDone, seasons) =>
+      watch({ stepsDone, steps: seasons, hard, leftOut, costMinor }),
+    );
+    return { kind: 'steadiness', steadiness: counted };
+  }
   const made = plan(job.request, watch);
   const changes = job.against === null ? null : compare(job.against, made, job.request.house);
-  say({ type: 'result', plan: made, changes });
+  return { plan: made, changes };
 }
+
+say({ type: 'result', result: work(job) });

@@ -9,6 +9,7 @@ import { createBackups } from '../../api/backup/index.ts';
 import { readFeedKey } from '../../api/feed/token.ts';
 import { createRuns } from '../../api/runs/index.ts';
 import { syncCalendar } from '../../api/runs/planning.ts';
+import { createSurveys } from '../../api/runs/surveys.ts';
 import { createWhatIfs } from '../../api/runs/what-if.ts';
 import { saveHouse } from '../../api/store/house.ts';
 import { openStore } from '../../api/store/index.ts';
@@ -71,6 +72,7 @@ export async function openApp(options: OpenOptions = {}): Promise<OpenApp> {
     store,
     runs: createRuns(runsOptions),
     whatIfs: createWhatIfs(runsOptions),
+    surveys: createSurveys(runsOptions),
     backups: createBackups({ store, folder: join(folder, 'backups'), kept: KEPT, report }),
     steps: 300,
     today: () => today,
@@ -136,7 +138,7 @@ export async function openApp(options: OpenOptions = {}): Promise<OpenApp> {
       today = day;
     },
     close: async () => {
-      await Promise.all([parts.runs.close(), parts.whatIfs.close()]);
+      await Promise.all([parts.runs.close(), parts.whatIfs.close(), parts.surveys.close()]);
       store.close();
       rmSync(folder, { recursive: true, force: true });
     },

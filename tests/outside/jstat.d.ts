@@ -5,7 +5,10 @@ declare module 'jstat' {
       cdf(k: number, n: number, p: number): number;
       pdf(k: number, n: number, p: number): number;
     };
-    normal: { cdf(x: number, mean: number, sd: number): number };
+    normal: {
+      cdf(x: number, mean: number, sd: number): number;
+      inv(p: number, mean: number, sd: number): number;
+    };
     studentt: { inv(p: number, freedom: number): number };
     beta: { inv(p: number, a: number, b: number): number };
   };

@@ -1,12 +1,12 @@
 // Runs end, whatever becomes of the thread: with real threads that break off, leave or never listen.
-import { afterEach, describe, expect, test } from 'vitest';
+import { afterEach, describe, expect, test, vi } from 'vitest';
 import type { Run } from '../../../api/routes/shapes.ts';
 import { createRuns, type Runs } from '../../../api/runs/index.ts';
-import type { Job } from '../../../api/runs/messages.ts';
+import type { PlanJob } from '../../../api/runs/messages.ts';
 import { type Plan, PlanRequest } from '../../../planner/index.ts';
 import { aHouse } from '../../builders/plan.ts';
 
-const job: Job = {
+const job: PlanJob = {
   kind: 'plan',
   request: PlanRequest.parse({ house: aHouse(), today: '2027-01-04', steps: 200 }),
   against: null,
@@ -99,8 +99,7 @@ test('whoever leaves is not called any more', async () => {
   const leave = runs.subscribe(id, () => {
     calls += 1;
   });
-  await new Promise((resolve) => setTimeout(resolve, 200));
-  expect(calls).toBeGreaterThan(1);
+  await vi.waitFor(() => expect(calls).toBeGreaterThan(1), 10_000);
   leave?.();
   const before = calls;
   await new Promise((resolve) => setTimeout(resolve, 60));
