@@ -17,7 +17,11 @@ import './styles/reckoner.css';
 import './styles/print.css';
 
 const cache = new QueryClient({
-  defaultOptions: { queries: { staleTime: 15_000, retry: 1 } },
+  // The server may stand on this machine or in the house: whether the internet is there says nothing.
+  defaultOptions: {
+    queries: { staleTime: 15_000, retry: 1, networkMode: 'always' },
+    mutations: { networkMode: 'always' },
+  },
 });
 
 chooseFirstPage();

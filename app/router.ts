@@ -7,6 +7,9 @@ export type Route =
   | { page: 'tasks'; task?: string }
   | { page: 'subscribe' }
   | { page: 'reckoner'; question: string }
+  | { page: 'brews' }
+  | { page: 'house' }
+  | { page: 'start'; step: string }
   | { page: 'lost'; hash: string };
 
 /** The route that a hash means; '' means the season. */
@@ -23,7 +26,11 @@ export function routeOf(hash: string): Route {
     const question = decode(rest[0] ?? '');
     if (question !== null) return { page: 'reckoner', question };
   }
-  if (head === 'brews' && rest.length > 0) {
+  if (head === 'house' && rest.length === 0) return { page: 'house' };
+  if (head === 'start' && rest.length <= 1)
+    return { page: 'start', step: decode(rest[0] ?? '') ?? '' };
+  if (head === 'brews' && rest.length === 0) return { page: 'brews' };
+  if (head === 'brews') {
     const brew = decode(rest.join('/'));
     if (brew !== null && brew !== '') return { page: 'pitch', brew };
   }
@@ -37,6 +44,8 @@ export function hashOf(route: Exclude<Route, { page: 'lost' }>): string {
   if (route.page === 'reckoner' && route.question !== '') {
     return `#/reckoner/${encodeURIComponent(route.question)}`;
   }
+  if (route.page === 'start' && route.step !== '')
+    return `#/start/${encodeURIComponent(route.step)}`;
   if (route.page === 'tasks' && route.task) return `#/tasks/${encodeURIComponent(route.task)}`;
   return `#/${route.page}`;
 }

@@ -5,6 +5,8 @@ import { PitchPage } from './pages/pitch/pitch-page.tsx';
 import { SeasonPage } from './pages/season/season-page.tsx';
 import { DraftNotice } from './pages/tasks/draft-notice.tsx';
 import { TasksPage } from './pages/tasks/tasks-page.tsx';
+import { Connection } from './parts/connection.tsx';
+import { DemoNotice } from './parts/demo-notice.tsx';
 import { FailedBoundary } from './parts/failed.tsx';
 import { PlanningStrip } from './parts/planning-strip.tsx';
 import { UnitsChoice } from './parts/units-choice.tsx';
@@ -12,11 +14,16 @@ import { hashOf, type Route, useRoute } from './router.ts';
 
 /** Brought in when it is opened: the season's own page is the lighter for it. */
 const ReckonerPage = lazy(() => import('./pages/reckoner/reckoner-page.tsx'));
+const BrewsPage = lazy(() => import('./pages/brews/brews-page.tsx'));
+const HousePage = lazy(() => import('./pages/house/house-page.tsx'));
+const WelcomePage = lazy(() => import('./pages/welcome/welcome-page.tsx'));
 const SubscribePage = lazy(() => import('./pages/subscribe/subscribe-page.tsx'));
 
 const NAV = [
   { route: { page: 'season' }, says: 'Season' },
   { route: { page: 'tasks' }, says: 'Tasks' },
+  { route: { page: 'brews' }, says: 'Brews' },
+  { route: { page: 'house' }, says: 'House' },
   { route: { page: 'subscribe' }, says: 'Calendar' },
   { route: { page: 'reckoner', question: '' }, says: 'Reckoner' },
 ] as const;
@@ -25,6 +32,9 @@ const TITLES: Record<Route['page'], string> = {
   season: 'Season',
   pitch: 'Pitch',
   tasks: 'Tasks',
+  brews: 'Brews',
+  house: 'House',
+  start: 'Start',
   subscribe: 'Calendar',
   reckoner: 'Reckoner',
   lost: 'Not here',
@@ -64,6 +74,8 @@ export function Sheet() {
         </nav>
       </header>
       <main id="content" tabIndex={-1}>
+        <Connection />
+        {route.page !== 'start' && <DemoNotice />}
         <PlanningStrip />
         <DraftNotice />
         <QueryErrorResetBoundary>
@@ -90,6 +102,9 @@ function Page(props: { route: Route }) {
   if (route.page === 'pitch') return <PitchPage brew={route.brew} />;
   if (route.page === 'tasks') return <TasksPage {...(route.task ? { asked: route.task } : {})} />;
   if (route.page === 'subscribe') return <SubscribePage />;
+  if (route.page === 'brews') return <BrewsPage />;
+  if (route.page === 'house') return <HousePage />;
+  if (route.page === 'start') return <WelcomePage step={route.step} />;
   if (route.page === 'reckoner') return <ReckonerPage question={route.question} />;
   return (
     <>

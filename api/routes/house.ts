@@ -8,7 +8,7 @@ import { houseOf, readState } from '../runs/state.ts';
 import { readHouse, type StoredHouse } from '../store/house.ts';
 import { refuse, refuseProblems } from './errors.ts';
 import { type Import, readImport } from './import.ts';
-import type { ImportRequest } from './import-shapes.ts';
+import type { ImportAnswer, ImportRequest } from './import-shapes.ts';
 import type { Parts } from './parts.ts';
 import { revisionOf, save } from './saving.ts';
 import { type HouseAnswer, HouseQuery } from './shapes.ts';
@@ -54,13 +54,16 @@ export const houseRoutes = (parts: Parts) =>
       const { house, rest, problems, tables, apply, startOver } = c.req.valid('json');
       if (!apply) {
         const revision = (await readHouse(parts.store.db))?.revision ?? 0;
-        return c.json({ house: rest, tables, problems, applied: false, revision }, 200);
+        const shown: ImportAnswer = { house: rest, tables, problems, applied: false, revision };
+        return c.json(shown, 200);
       }
       const revision = revisionOf(c.req.header('If-Match'));
       if (house === null) return refuseProblems(problems);
       const stored = await save(parts.store, { house, revision, startOver });
       if (startOver) parts.runs.discard();
-      return c.json({ house, tables, problems, applied: true, revision: stored.revision }, 200);
+      const { revision: made } = stored;
+      const answer: ImportAnswer = { house, tables, problems, applied: true, revision: made };
+      return c.json(answer, 200);
     })
     .post('/demo', async (c) => {
       const revision = revisionOf(c.req.header('If-Match'));

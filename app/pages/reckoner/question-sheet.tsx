@@ -6,8 +6,9 @@ import { Refused } from '../../client.ts';
 import { ErrorNotice } from '../../parts/failed.tsx';
 import { type Units, useUnits } from '../../parts/units.ts';
 import { Choices } from '../../parts/units-choice.tsx';
+import { wayOf } from '../../parts/ways.ts';
 import { type AskedField, type AskedQuestion, askQuestion } from '../../queries/questions.ts';
-import { firstText, givenOf, rewritten, unitOf, wayOf } from './amounts.ts';
+import { firstText, givenOf, rewritten, unitOf } from './amounts.ts';
 import { AnswerSheet } from './answer-sheet.tsx';
 
 type Written = { units: Units; texts: Readonly<Record<string, string>> };

@@ -52,7 +52,7 @@ export function DraftNotice() {
 }
 
 /** How much would change, in one line. */
-export function summaryWords(draft: Draft): string {
+export function summaryWords(draft: Pick<Draft, 'plan' | 'changes'>): string {
   const { changes, tasksAdded, tasksGone, tasksMoved } = draft.changes;
   const brews = new Set(changes.map((change) => change.brew)).size;
   const tasks = [
@@ -66,7 +66,7 @@ export function summaryWords(draft: Draft): string {
 }
 
 /** All that changes for one brew stands under its day, each change with its reason. */
-function ChangeList(props: { draft: Draft }) {
+export function ChangeList(props: { draft: Pick<Draft, 'changes'> }) {
   const { changes } = props.draft.changes;
   const brews = [...new Set(changes.map((change) => change.brew))];
   return (
@@ -117,7 +117,7 @@ const PARTS = [
   { key: 'riskMinor', says: 'Risk, a guess' },
 ] as const;
 
-function CostTable(props: { plan: Plan; draft: Draft }) {
+export function CostTable(props: { plan: Plan; draft: Pick<Draft, 'changes'> }) {
   const { before, after } = props.draft.changes;
   const say = (minor: number) => money(minor, props.plan);
   return (
