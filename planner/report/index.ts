@@ -60,7 +60,7 @@ export function publish(desk: Desk, t: Timeline, about: Publishing): Plan {
   }
   const leftOut: Plan['leftOut'] = [];
   for (let b = 0; b < t.placed.length; b++) {
-    if (!t.placed[b]) leftOut.push(tellLeftOut(desk, t, b, about));
+    if (!t.placed[b]) leftOut.push(tellLeftOut(desk, t, b, leftOut.length, about));
   }
   const broken = findings(judge, t);
   return spokenPlan({

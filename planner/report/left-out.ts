@@ -1,39 +1,35 @@
 // For each brew left out: what blocks it where it comes nearest to fitting, and the smallest change found that frees it.
-import { type Facts, type House, type Pin, type Plan, SETTINGS } from '../model/index.ts';
+import { type House, type Plan, SETTINGS } from '../model/index.ts';
 import { plural } from '../rules/rule.ts';
-import { Desk } from '../search/desk.ts';
-import { insertBest } from '../search/insert.ts';
-import { Random } from '../search/random.ts';
-import { Judge } from '../search/score.ts';
+import type { Desk } from '../search/desk.ts';
 import { dayNumber, isoDay } from '../timeline/calendar.ts';
-import { compile, FRESH } from '../timeline/problem.ts';
-import { copyDecisions, Timeline } from '../timeline/timeline.ts';
+import { FRESH } from '../timeline/problem.ts';
+import { copyDecisions, type Timeline } from '../timeline/timeline.ts';
 import { unfold } from '../timeline/unfold.ts';
+import { type About, placedIn, waysOut } from './ways-out.ts';
 import { hardFindings } from './weighing.ts';
 
-type Input = {
-  house: House;
-  today: string;
-  facts: Facts;
-  pins: readonly Pin[];
-  inForce: Plan | null;
-};
+/** Ways out told of each brew, and of how many brews: each is planned again, and that takes its time. */
+const WAYS = 2;
+const MOST_TRIED = 12;
 
+/** Tells of brew `b` why it is left out; `nth` counts those told before it. */
 export function tellLeftOut(
   desk: Desk,
   plan: Timeline,
   b: number,
-  input: Input,
+  nth: number,
+  about: About,
 ): Plan['leftOut'][number] {
   const brew = plan.problem.brews[b];
-  const freed = whenFree(plan, b, input);
+  const freed = whenFree(plan, b, about);
   const blocked = blockers(desk, plan, b);
   return {
     brew: brew?.name ?? '?',
     priority: brew?.priority ?? 1,
     blockedBy: blocked.map(({ rule, says }) => ({ rule, says })),
     nearestDay: freed === null ? null : isoDay(freed.day),
-    wayOut: wayOut(plan, b, freed, blocked),
+    wayOut: wayOut(plan, b, freed, blocked, nth < MOST_TRIED ? about : null),
   };
 }
 
@@ -82,25 +78,17 @@ function blockers(desk: Desk, plan: Timeline, b: number): Blocker[] {
   return found;
 }
 
-/** The first day on which it fits into this plan if it may be late without limit; tried on the plan, not guessed. */
-function whenFree(plan: Timeline, b: number, input: Input): { day: number; ready: number } | null {
-  const name = plan.problem.brews[b]?.name;
-  const house: House = {
-    ...input.house,
-    rules: { ...input.house.rules, maxLateDays: SETTINGS.maxLateDays.max },
-    brews: input.house.brews.map((row) => (row.brew === name ? { ...row, brewOn: null } : row)),
+/**
+ * The first day on which it fits into this plan if it may be late without limit: tried on the plan, not guessed.
+ * A fixed day stands.
+ */
+function whenFree(plan: Timeline, b: number, about: About): { day: number; ready: number } | null {
+  const { house } = about;
+  const patient: House = {
+    ...house,
+    rules: { ...house.rules, maxLateDays: SETTINGS.maxLateDays.max },
   };
-  const problem = compile(house, input.today, input.facts, input.pins, input.inForce);
-  const t = new Timeline(problem);
-  copyDecisions(plan, t);
-  unfold(t);
-  const judge = new Judge(problem);
-  const desk = new Desk(problem, judge, new Random(1), { slurry: true }, t);
-  const brew = problem.brews[b];
-  if (!brew) return null;
-  const score = insertBest(desk, t, b, desk.score, { slots: 40, sources: 4 });
-  if (!score || score.hard > desk.score.hard) return null;
-  return { day: t.day[b] as number, ready: t.ready[b] as number };
+  return placedIn(patient, plan, b, about, 0);
 }
 
 function wayOut(
@@ -108,20 +96,22 @@ function wayOut(
   b: number,
   freed: { day: number; ready: number } | null,
   blocked: readonly Blocker[],
+  about: About | null,
 ): string {
-  const p = plan.problem;
-  const brew = p.brews[b];
-  const row = p.house.brews[b];
-  if (!brew || !row) return '';
-  if (brew.tanks.length === 0) {
-    return `No tank takes ${row.volumeL} L at ${row.fermentC} °C: change the batch, or add such a tank.`;
-  }
+  const row = plan.problem.house.brews[b];
+  if (!row) return '';
+  const told: string[] = [];
   if (freed && row.readyBy !== null) {
-    const later = freed.ready - dayNumber(row.readyBy) - p.settings.maxLateDays;
-    return later > 0
-      ? `Wanted ${plural(later, 'day')} later, ${brew.name} could be brewed on ${isoDay(freed.day)}.`
-      : `${brew.name} could be brewed on ${isoDay(freed.day)} if its fixed day were given up.`;
+    const wanted = dayNumber(row.readyBy);
+    const later = freed.ready - wanted - plan.problem.settings.maxLateDays;
+    if (later > 0) {
+      told.push(
+        `Wanted ${plural(later, 'day')} later, ${row.brew} could be brewed on ${isoDay(freed.day)}.`,
+      );
+    }
   }
+  if (about) told.push(...waysOut(plan, b, about, WAYS - told.length).map(({ says }) => says));
+  if (told.length > 0) return told.join(' Or: ');
   const remedies = [...new Set(blocked.map((x) => x.remedy))];
   return remedies.length > 0 ? remedies.join(' ') : 'Let the season end later.';
 }
