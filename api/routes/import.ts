@@ -9,6 +9,7 @@ import {
   type SeasonBytes,
   type SeasonWish,
 } from '../folder/index.ts';
+import { refuse } from './errors.ts';
 import { ImportRequest, type ImportTable } from './import-shapes.ts';
 import { parsed } from './valid.ts';
 
@@ -60,6 +61,24 @@ function reading(files: ReadonlyMap<string, Uint8Array>, wish: SeasonWish = {}):
   };
 }
 
+/** More parts than any season folder has files. */
+const MAX_PARTS = 100;
+
+async function formParts(c: Context): Promise<[string, FormDataEntryValue][]> {
+  const form = await c.req
+    .formData()
+    .catch(() =>
+      refuse(
+        400,
+        'bad-form',
+        'The form cannot be read: its Content-Type has to name the boundary between its parts.',
+      ),
+    );
+  const parts = [...form.entries()];
+  if (parts.length <= MAX_PARTS) return parts;
+  return refuse(413, 'too-many-parts', `The form has more than ${MAX_PARTS} parts.`);
+}
+
 /** What an import brings. @throws a refusal where the request itself is not as it has to be */
 export async function readImport(c: Context): Promise<Import> {
   const kind = c.req.header('Content-Type') ?? '';
@@ -79,7 +98,7 @@ export async function readImport(c: Context): Promise<Import> {
   }
   const files = new Map<string, Uint8Array>();
   const fields: Record<string, unknown> = {};
-  for (const [name, part] of (await c.req.formData()).entries()) {
+  for (const [name, part] of await formParts(c)) {
     if (typeof part !== 'string') files.set(part.name, new Uint8Array(await part.arrayBuffer()));
     else fields[name] = part === 'true' ? true : part === 'false' ? false : part;
   }

