@@ -38,7 +38,7 @@ export function anneal(
       return candidate.leftOutCount < standing.leftOutCount;
     }
     const worse = candidate.cost - standing.cost;
-    return worse <= 0 || random.next() < Math.exp(-worse / heat);
+    return worse <= desk.limit;
   };
   let sinceRuin = 0;
   let idle = 0;
@@ -58,6 +58,9 @@ export function anneal(
     const within = done * ROUNDS - nowRound;
     const roof = hot / (1 + round * 1.5);
     heat = roof * (cold / roof) ** within;
+    desk.heat = heat;
+    desk.limit = -heat * Math.log(random.next() + 1e-12);
+    desk.slack = hot * 0.5;
     if (sinceRuin >= RUIN_EVERY) {
       sinceRuin = 0;
       if (!ruinAndRecreate(desk, 2 + random.below(7), accept)) desk.steps++;

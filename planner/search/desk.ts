@@ -1,8 +1,11 @@
 // The desk the search works at: the plan it stands on, the one it tries, and the questions every move asks.
 import { FRESH, type Problem, STARTER_SIZES } from '../timeline/problem.ts';
-import { Marks, refold } from '../timeline/refold.ts';
+import { Marks, refoldPitches, refoldRooms } from '../timeline/refold.ts';
 import { copyDecisions, Timeline } from '../timeline/timeline.ts';
 import { unfold } from '../timeline/unfold.ts';
+import { Lanes, type Pull } from './lanes.ts';
+import { mend } from './mend.ts';
+import { Quotes } from './quotes.ts';
 import type { Random } from './random.ts';
 import { compareScores, type Judge, type Score } from './score.ts';
 
@@ -26,6 +29,19 @@ export class Desk {
   readonly free: readonly number[];
   private readonly options: Int32Array;
   readonly marks: Marks;
+  readonly lanes: Lanes;
+  readonly quotes: Quotes;
+  /** How hot the search is, minor units: how far from the cheapest it still chooses. */
+  heat = 0;
+  /** How much dearer a plan the search would take this time; what is dearer by `slack` more is not worth mending. */
+  limit = Infinity;
+  slack = 0;
+  /** Brews whose pitch is no longer what it was; scratch of mending. */
+  readonly changed: Uint8Array;
+  /** The brew whose source the move at hand has chosen, or -1. */
+  chosen = -1;
+  /** As `touch`, to be handed on. */
+  readonly touching = (b: number): void => this.touch(b);
 
   constructor(
     readonly problem: Problem,
@@ -43,6 +59,9 @@ export class Desk {
     unfold(this.current);
     this.score = judge.settle(this.current);
     this.marks = new Marks(problem);
+    this.lanes = new Lanes(problem);
+    this.quotes = new Quotes(problem, judge, freedom.slurry);
+    this.changed = new Uint8Array(problem.brews.length);
     this.bestScore = this.score;
     copyDecisions(this.current, this.best);
     this.touched = new Int32Array(problem.brews.length * 8 + 16);
@@ -54,6 +73,7 @@ export class Desk {
   begin(): Timeline {
     this.trial.copyFrom(this.current);
     this.touchedCount = 0;
+    this.chosen = -1;
     return this.trial;
   }
 
@@ -61,16 +81,56 @@ export class Desk {
     if (this.touchedCount < this.touched.length) this.touched[this.touchedCount++] = b;
   }
 
+  /** How what stands in a row closes up, by lot. */
+  somePull(): Pull {
+    const what = this.random.next();
+    return what < 0.5 ? 'none' : what < 0.75 ? 'late' : 'all';
+  }
+
+  /** Unfolds the trial, and mends the sources of what was touched and of what follows from it. */
+  unfoldTrial(): void {
+    const { trial: t, current, marks, touched } = this;
+    refoldPitches(t, current, touched, this.touchedCount, marks);
+    this.mendTrial(Infinity);
+  }
+
+  /** Mends the trial unless that makes it dearer by more than `room`; false if so. */
+  private mendTrial(room: number): boolean {
+    const { trial: t, current, marks, touched } = this;
+    const before = this.touchedCount;
+    if (mend(this, t, room) > room) return false;
+    if (this.touchedCount > before) {
+      refoldPitches(t, current, touched, this.touchedCount, marks, true);
+    }
+    refoldRooms(t, current, marks);
+    return true;
+  }
+
   /** Judges the trial, after mending the sources of what was touched; keeps it if `accept` says so. */
   settle(accept: (candidate: Score, standing: Score) => boolean): boolean {
-    const t = this.trial;
-    refold(t, this.current, this.touched, this.touchedCount, this.marks);
-    if (this.mendSources(t)) {
-      refold(t, this.current, this.touched, this.touchedCount, this.marks, true);
-    }
+    const { trial: t, current, marks, touched } = this;
     this.steps++;
+    refoldPitches(t, current, touched, this.touchedCount, marks);
+    const room = this.room();
+    if (room < 0 || !this.mendTrial(room)) return false;
     const score = this.judge.rescore(t, this.marks.judge, this.score);
     return this.decide(score, accept);
+  }
+
+  /**
+   * How much dearer mending may still make the trial before it would be thrown away; what was touched is judged as it
+   * stands. A guess: it saves mending and judging most of the moves that lead nowhere.
+   */
+  private room(): number {
+    if (this.limit === Infinity || this.score.hard > 0) return Infinity;
+    const { trial: t, current, touched, judge } = this;
+    let dearer = 0;
+    for (let i = 0; i < this.touchedCount; i++) {
+      const b = touched[i] as number;
+      if (!t.placed[b] || !current.placed[b] || t.done[b]) return Infinity;
+      dearer += judge.askCost(t, b) - (current.costAt[b] as number);
+    }
+    return this.limit + this.slack - dearer;
   }
 
   /** Keeps the trial, already judged, if `accept` says so. */
@@ -135,65 +195,6 @@ export class Desk {
 
   option(i: number): number {
     return this.options[i] as number;
-  }
-
-  /** A source for brew b: most often the youngest slurry with enough left, sometimes any. */
-  pickSource(t: Timeline, b: number, useDay: number): number {
-    const n = this.listSources(t, b, useDay);
-    if (n === 0) return FRESH;
-    if (this.random.next() < 0.3) return this.option(this.random.below(n));
-    const nJars = this.problem.jars.length;
-    const need = this.problem.brews[b]?.needHarvestedB ?? 0;
-    for (let i = n - 1; i >= 0; i--) {
-      const s = this.option(i);
-      if (s === FRESH) continue;
-      if (s < nJars) {
-        if ((t.draws[s] as number) === 0) return s;
-        continue;
-      }
-      const left = (t.cropMl[s - nJars] as number) - (t.drawnMl[s] as number);
-      const density = this.problem.yeasts[t.yeast[b] as number]?.density ?? 1;
-      if (left * density * 0.85 >= need) return s;
-    }
-    return this.option(0);
-  }
-
-  /** Re-sources what was touched, and what was fed by it, where the yeast can no longer come in time. */
-  private mendSources(t: Timeline): boolean {
-    let mended = false;
-    const nJars = this.problem.jars.length;
-    const touchedNow = this.touchedCount;
-    for (let i = 0; i < touchedNow; i++) {
-      const b = this.touched[i] as number;
-      if (t.placed[b] && this.mendOne(t, b)) mended = true;
-      for (let j = 0; j < t.orderCount; j++) {
-        const child = t.order[j] as number;
-        if (t.source[child] === nJars + b && this.mendOne(t, child)) mended = true;
-      }
-    }
-    for (let y = 0; y < t.keep.length; y++) {
-      const k = (t.keep[y] as number) - nJars;
-      if (k >= 0 && !t.placed[k]) {
-        t.keep[y] = -1;
-        mended = true;
-      }
-    }
-    return mended;
-  }
-
-  private mendOne(t: Timeline, b: number): boolean {
-    if (t.done[b]) return false;
-    const brew = this.problem.brews[b];
-    if (brew && brew.pinSource >= FRESH) return false;
-    const source = t.source[b] as number;
-    const use = t.useDay[b] as number;
-    if ((t.drawnEarly[b] as number) <= 0 && !this.judge.bars(t, b, source, use)) return false;
-    const next = this.pickSource(t, b, t.day[b] as number);
-    if (next === source) return false;
-    t.source[b] = next;
-    this.touch(b);
-    if (next !== FRESH || this.problem.yeasts[t.yeast[b] as number]?.dry) t.starter[b] = 0;
-    return true;
   }
 
   /** A starter size at random; none for dry yeast or without a vessel. */

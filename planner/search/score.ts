@@ -128,6 +128,39 @@ export class Judge {
     return this.whole(t, limit);
   }
 
+  /** What the rules that look at single brews find broken on one brew of `t`. Leaves the sums as they are. */
+  askHard(t: Timeline, b: number): number {
+    this.sum = 0;
+    for (let i = 0; i < this.hardAt.length; i++) this.hardAt[i]?.at?.(t, b, this.add);
+    return this.sum;
+  }
+
+  /** What the rules that look at single brews find that one brew of `t` costs. Leaves the sums as they are. */
+  askCost(t: Timeline, b: number): number {
+    this.joinAt(t, b);
+    this.sum = 0;
+    for (let i = 0; i < this.costAt.length; i++) {
+      const c = this.costAt[i] as Weighted<CostRule>;
+      c.rule.at?.(t, b, c.weight, this.add);
+    }
+    return this.sum;
+  }
+
+  /** Sums the hazards of one pitch. */
+  private joinAt(t: Timeline, b: number): void {
+    this.hazardSum = 0;
+    for (let i = 0; i < this.hazards.length; i++) {
+      const h = this.hazards[i] as Weighted<HazardRule>;
+      h.rule.at(t, b, h.weight, this.addHazard);
+    }
+    for (let i = 0; i < this.relaxed.length; i++) {
+      const r = this.relaxed[i] as Weighted<HardRule>;
+      this.relaxedWeight = r.weight;
+      r.rule.at?.(t, b, this.addRelaxed);
+    }
+    t.hazard[b] = this.hazardSum;
+  }
+
   private judgeBrew(t: Timeline, b: number): void {
     let hard = 0;
     let cost = 0;
@@ -137,17 +170,7 @@ export class Judge {
         this.sum = 0;
         for (let i = 0; i < this.hardAt.length; i++) this.hardAt[i]?.at?.(t, b, this.add);
         hard = this.sum;
-        this.hazardSum = 0;
-        for (let i = 0; i < this.hazards.length; i++) {
-          const h = this.hazards[i] as Weighted<HazardRule>;
-          h.rule.at(t, b, h.weight, this.addHazard);
-        }
-        for (let i = 0; i < this.relaxed.length; i++) {
-          const r = this.relaxed[i] as Weighted<HardRule>;
-          this.relaxedWeight = r.weight;
-          r.rule.at?.(t, b, this.addRelaxed);
-        }
-        t.hazard[b] = this.hazardSum;
+        this.joinAt(t, b);
       }
       this.sum = 0;
       for (let i = 0; i < this.costAt.length; i++) {

@@ -14,7 +14,7 @@ const REACH = { slots: 8, sources: 3 };
 
 /** The default budget: plans judged, growing with the season. */
 export function defaultSteps(brews: number): number {
-  return Math.min(400_000, 12_000 + brews * 3_200);
+  return Math.min(400_000, 5_000 + brews * (1_400 + brews * 20));
 }
 
 /** A re-plan begins this much cooler than a plan from nothing: it mends, it does not begin again. */

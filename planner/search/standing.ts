@@ -39,6 +39,8 @@ export function standingPlan(problem: Problem, plan: Plan): Timeline {
       const from = brewAt.get(was.source.brew);
       t.source[b] = from === undefined ? FRESH : nJars + from;
     }
+    // what is pinned or growing already is news too
+    if (!brew.done && brew.pinSource >= FRESH) t.source[b] = brew.pinSource;
     const litres = was.starter?.litres ?? 0;
     const most = problem.house.starterGear.maxLitres;
     t.starter[b] =

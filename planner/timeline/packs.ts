@@ -122,3 +122,58 @@ function packCellsWanted(p: Problem, t: Timeline, b: number): number {
   if (litres <= 0 || yeast.dry) return need;
   return starterSeedB(need, litres, p.house.starterGear.stirred, p.settings);
 }
+
+/**
+ * A quick quote: what brew b alone would take and order, with everybody else's packs as they stand in `t`. Fills b's
+ * slots as `buyPacks` would if nothing were joined. Returns whether it would have to pay for a delivery.
+ */
+export function packsAlone(p: Problem, t: Timeline, b: number): boolean {
+  const y = t.yeast[b] as number;
+  const yeast = p.yeasts[y];
+  if (!yeast) return false;
+  const use = t.useDay[b] as number;
+  let used = 0;
+  let near = false;
+  for (let i = 0; i < t.orderCount; i++) {
+    const o = t.order[i] as number;
+    if (o === b || t.source[o] !== FRESH || t.done[o]) continue;
+    const fromHand = t.packsFromHand[o] as number;
+    if (t.yeast[o] === y) used += fromHand;
+    if ((t.packs[o] as number) > fromHand) {
+      const apart = (t.useDay[o] as number) - use;
+      if (apart <= p.settings.orderWindowDays && -apart <= p.settings.orderWindowDays) near = true;
+    }
+  }
+  const wanted = packCellsWanted(p, t, b);
+  let cells = 0;
+  let fromHand = 0;
+  let age = p.house.packAgeOnArrivalDays;
+  for (const batch of yeast.hand) {
+    const left = Math.max(0, batch.count - used);
+    used = Math.max(0, used - batch.count);
+    const old = use - batch.madeDay;
+    if (left === 0 || use < batch.fromDay || old < 0 || old > yeast.expiryDays) continue;
+    const each = yeast.row.packCellsB * Math.exp(-yeast.lossPerDay * old);
+    const taken = Math.min(left, Math.ceil((wanted - cells) / each - 1e-9));
+    if (taken <= 0) continue;
+    age = fromHand === 0 ? old : Math.max(age, old);
+    fromHand += taken;
+    cells += taken * each;
+  }
+  const missing = wanted - cells;
+  let bought = 0;
+  if (missing > 1e-9 && wanted < Infinity) {
+    const each = yeast.row.packCellsB * Math.exp(-yeast.lossPerDay * p.house.packAgeOnArrivalDays);
+    bought = Math.ceil(missing / each - 1e-9);
+    cells += bought * each;
+    const arrives = p.today + p.house.orderLeadDays;
+    t.drawnEarly[b] = use < arrives ? arrives - use : -1;
+  } else t.drawnEarly[b] = wanted === Infinity ? FAR : use < p.today ? p.today - use : -1;
+  t.packs[b] = fromHand + bought;
+  t.packsFromHand[b] = fromHand;
+  t.ageDays[b] = age;
+  t.seedB[b] = cells;
+  const all = (fromHand + bought) * yeast.row.packCellsB;
+  t.viability[b] = all > 0 ? cells / all : 0;
+  return bought > 0 && !near;
+}

@@ -28,6 +28,8 @@ export class Marks {
   readonly source: Uint8Array;
   /** Whether packs had to be bought anew. */
   packs = false;
+  /** Whether the order of days changed. */
+  moved = false;
 
   constructor(p: Problem) {
     this.judge = new Uint8Array(p.brews.length);
@@ -40,9 +42,23 @@ export class Marks {
 /**
  * Unfolds only what follows from the brews in `touched`: `t` was a copy of `was` (unfolded) before the change.
  * Ends with exactly what `unfold` would give, and marks in `marks.judge` every brew to be judged again.
- * `again`: `t` has been refolded since it was a copy, with the same marks, and more has been touched.
  */
 export function refold(
+  t: Timeline,
+  was: Timeline,
+  touched: Int32Array,
+  touchedCount: number,
+  marks: Marks,
+): void {
+  refoldPitches(t, was, touched, touchedCount, marks);
+  refoldRooms(t, was, marks);
+}
+
+/**
+ * The first half: days, packs and pitches. `again`: `t` has been through this since it was a copy, with the same
+ * marks, and more has been touched.
+ */
+export function refoldPitches(
   t: Timeline,
   was: Timeline,
   touched: Int32Array,
@@ -59,15 +75,15 @@ export function refold(
     gives.fill(0);
     sources.fill(0);
     marks.packs = false;
+    marks.moved = false;
   }
-  let moved = false;
   for (let i = 0; i < touchedCount; i++) {
     const b = touched[i] as number;
     dirty[b] = 1;
     gives[b] = 1;
     if (t.placed[b] !== was.placed[b] || t.day[b] !== was.day[b]) {
       reorder(t, b);
-      moved = true;
+      marks.moved = true;
     }
     if (t.placed[b]) dates(p, t, b);
     if ((t.placed[b] && t.source[b] === FRESH) || (was.placed[b] && was.source[b] === FRESH)) {
@@ -105,6 +121,13 @@ export function refold(
       gives[b] = 1;
     }
   }
+}
+
+/** The second half: what is kept and drawn of each source, the shelf, the vessels, the kettle. */
+export function refoldRooms(t: Timeline, was: Timeline, marks: Marks): void {
+  const p = t.problem;
+  const nJars = p.jars.length;
+  const { judge, dirty, source: sources } = marks;
   for (let y = 0; y < t.keep.length; y++) {
     const s = t.keep[y] as number;
     if (s >= 0) sources[s] = 1;
@@ -125,7 +148,7 @@ export function refold(
   }
   fillShelf(p, t);
   fillVessels(p, t);
-  if (moved) fillKettle(p, t);
+  if (marks.moved) fillKettle(p, t);
 }
 
 /** Takes brew b to its place in the order of days. */

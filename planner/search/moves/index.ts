@@ -1,22 +1,22 @@
 // The moves that the search draws from, one file each.
 import { crop } from './crop.ts';
+import { exchange } from './exchange.ts';
 import { home } from './home.ts';
+import { insert } from './insert.ts';
 import { keep } from './keep.ts';
 import type { Move } from './move.ts';
-import { overtake } from './overtake.ts';
 import { pull } from './pull.ts';
-import { push } from './push.ts';
 import { relocate } from './relocate.ts';
 import { resource } from './resource.ts';
-import { swap } from './swap.ts';
+import { tails } from './tails.ts';
 import { wake } from './wake.ts';
 
 export const MOVES: readonly Move[] = [
   relocate,
   resource,
-  swap,
-  push,
-  overtake,
+  exchange,
+  insert,
+  tails,
   pull,
   wake,
   crop,

@@ -1,4 +1,5 @@
-// Pulls a brew forward to the first day on which its tank, or another, is free.
+// Pulls a brew, or what follows it in its tank as well, forward to the first days that can be had.
+import { FAR } from '../../timeline/problem.ts';
 import { type Move, movable } from './move.ts';
 
 export const pull: Move = {
@@ -6,22 +7,29 @@ export const pull: Move = {
   share: 6,
   apply(desk, t) {
     const b = movable(desk);
-    const brew = desk.problem.brews[b];
-    if (!brew || brew.tanks.length === 0) return false;
-    const { current, random } = desk;
-    const tank =
-      random.next() < 0.6
-        ? (current.tank[b] as number)
-        : (brew.tanks[random.below(brew.tanks.length)] as number);
-    for (let k = 0; k < brew.days.length; k++) {
-      const d = brew.days[k] as number;
-      if (d >= (current.day[b] as number)) return false;
-      if (!desk.slotFree(current, b, tank, d)) continue;
-      t.day[b] = d;
-      t.tank[b] = tank;
-      desk.touch(b);
-      return true;
+    if (b < 0) return false;
+    const { current, lanes, random } = desk;
+    const tank = current.tank[b] as number;
+    lanes.read(current);
+    const { brews, begins, row } = lanes;
+    let count = 0;
+    let from = -FAR;
+    for (let i = begins[tank] as number; i < (begins[tank + 1] as number); i++) {
+      const o = brews[i] as number;
+      if (o === b || count > 0) row[count++] = o;
+      else from = Math.max(from, current.free[o] as number);
     }
-    return false;
+    t.day[b] = 0;
+    const what = random.next();
+    lanes.lay(
+      t,
+      current,
+      tank,
+      count,
+      from,
+      what < 0.4 ? 'none' : what < 0.7 ? 'late' : 'all',
+      desk.touching,
+    );
+    return desk.touchedCount > 0;
   },
 };

@@ -1,4 +1,5 @@
 // Pitches one brew from another source, with another strain where it accepts several.
+import { ANY_STARTER, NO_STARTER } from '../quotes.ts';
 import { type Move, movable } from './move.ts';
 
 export const resource: Move = {
@@ -12,16 +13,24 @@ export const resource: Move = {
     if (brew.yeasts.length > 1 && random.next() < 0.4) {
       t.yeast[b] = brew.yeasts[random.below(brew.yeasts.length)] as number;
     }
-    // the list is judged against what stands, but for the strain just chosen
-    const was = current.yeast[b] as number;
-    current.yeast[b] = t.yeast[b] as number;
-    const n = desk.listSources(current, b, current.day[b] as number);
-    current.yeast[b] = was;
-    if (n === 0) return false;
-    const source = desk.option(random.below(n));
-    if (source === current.source[b] && t.yeast[b] === was) return false;
-    t.source[b] = source;
-    t.starter[b] = random.next() < 0.3 ? desk.randomStarter(t, b) : 0;
+    const { quotes } = desk;
+    quotes.read(current);
+    if (current.source[b] === t.source[b]) {
+      quotes.claim(t.source[b] as number, current.drawMl[b] as number, -1);
+    }
+    const was = current.source[b] as number;
+    const sizes = random.next() < 0.5 ? ANY_STARTER : NO_STARTER;
+    if (quotes.best(t, b, sizes, random, desk.heat * (random.next() < 0.5 ? 1 : 8)) === Infinity)
+      return false;
+    t.source[b] = quotes.source;
+    t.starter[b] = quotes.starter;
+    if (
+      t.source[b] === was &&
+      t.yeast[b] === current.yeast[b] &&
+      t.starter[b] === current.starter[b]
+    )
+      return false;
+    desk.chosen = b;
     desk.touch(b);
     return true;
   },

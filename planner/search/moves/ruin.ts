@@ -1,6 +1,5 @@
 // Takes several brews out that have to do with each other, and puts them back one by one where each does best.
 
-import { refold } from '../../timeline/refold.ts';
 import type { Timeline } from '../../timeline/timeline.ts';
 
 import type { Desk } from '../desk.ts';
@@ -41,14 +40,7 @@ export function ruinAndRecreate(
     desk.touch(b);
   }
   for (const b of desk.free) if (!t.placed[b] && !out.includes(b)) out.push(b);
-  for (let y = 0; y < t.keep.length; y++) {
-    const k = (t.keep[y] as number) - desk.problem.jars.length;
-    if (k >= 0 && !t.placed[k]) t.keep[y] = -1;
-  }
-  refold(t, desk.current, desk.touched, desk.touchedCount, desk.marks);
-  if (orphansToOthers(desk, t)) {
-    refold(t, desk.current, desk.touched, desk.touchedCount, desk.marks, true);
-  }
+  desk.unfoldTrial();
   let score = desk.judge.rescore(t, desk.marks.judge, WORST);
   // the hardest to place first, now and then shuffled
   const slack = (b: number) => {
@@ -62,20 +54,4 @@ export function ruinAndRecreate(
     score = insertBest(desk, t, b, score, { slots: 8, sources: 3 }) ?? score;
   }
   return desk.decide(score, accept);
-}
-
-/** Brews whose source has just been taken out are pitched from elsewhere for the time being. */
-function orphansToOthers(desk: Desk, t: Timeline): boolean {
-  const nJars = desk.problem.jars.length;
-  let any = false;
-  for (let i = 0; i < t.orderCount; i++) {
-    const b = t.order[i] as number;
-    const from = (t.source[b] as number) - nJars;
-    if (from < 0 || t.placed[from] || t.done[b]) continue;
-    t.source[b] = desk.pickSource(t, b, t.day[b] as number);
-    t.starter[b] = 0;
-    desk.touch(b);
-    any = true;
-  }
-  return any;
 }

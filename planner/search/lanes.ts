@@ -1,0 +1,168 @@
+// The brews of each tank one after another, and how a changed row of them is laid out in days again.
+import { FAR, type Problem } from '../timeline/problem.ts';
+import type { Timeline } from '../timeline/timeline.ts';
+
+/** Which brews of a row are taken to the first day they can have; the others keep theirs where they can. */
+export type Pull = 'none' | 'late' | 'all';
+
+/** The first place in ascending `days` whose day is not before `from`. */
+export function firstAtLeast(days: Int32Array, from: number): number {
+  let low = 0;
+  let high = days.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((days[middle] as number) < from) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
+/** Rows of brews by tank, as a plan has them, and the kettle's starts by day. Made once a desk. */
+export class Lanes {
+  /** Brews by tank, each tank's in order of day. */
+  readonly brews: Int32Array;
+  /** Where each tank's row begins in `brews`; one more at the end. */
+  readonly begins: Int32Array;
+  /** Brews begun by day of the stretch. */
+  private readonly starts: Int32Array;
+  /** A row being put together by a move. */
+  readonly row: Int32Array;
+  private readonly next: Int32Array;
+
+  constructor(private readonly problem: Problem) {
+    const n = problem.brews.length;
+    this.brews = new Int32Array(n);
+    this.begins = new Int32Array(problem.tanks.length + 1);
+    this.next = new Int32Array(problem.tanks.length + 1);
+    this.starts = new Int32Array(problem.days.count);
+    this.row = new Int32Array(n + 4);
+  }
+
+  /** Reads the rows and the kettle's starts off an unfolded plan. */
+  read(t: Timeline): void {
+    const { brews, begins, next, starts } = this;
+    const first = this.problem.days.first;
+    begins.fill(0);
+    starts.fill(0);
+    for (let i = 0; i < t.orderCount; i++) {
+      const b = t.order[i] as number;
+      const k = (t.tank[b] as number) + 1;
+      begins[k] = (begins[k] as number) + 1;
+      const d = (t.day[b] as number) - first;
+      starts[d] = (starts[d] as number) + 1;
+    }
+    for (let k = 1; k < begins.length; k++) {
+      begins[k] = (begins[k] as number) + (begins[k - 1] as number);
+      next[k - 1] = begins[k - 1] as number;
+    }
+    for (let i = 0; i < t.orderCount; i++) {
+      const b = t.order[i] as number;
+      const k = t.tank[b] as number;
+      brews[next[k] as number] = b;
+      next[k] = (next[k] as number) + 1;
+    }
+  }
+
+  /** Takes the start of a brew on that day out of the kettle's, or puts it in. */
+  count(day: number, by: 1 | -1): void {
+    const d = day - this.problem.days.first;
+    this.starts[d] = (this.starts[d] as number) + by;
+  }
+
+  /** Whether one more brew can begin on that day; what runs on to the next days is for the rule to judge. */
+  kettleFree(day: number): boolean {
+    return (this.starts[day - this.problem.days.first] as number) < this.problem.house.brewsPerDay;
+  }
+
+  /** Where brew b stands in its tank's row, or -1. */
+  placeOf(tank: number, b: number): number {
+    const end = this.begins[tank + 1] as number;
+    for (let i = this.begins[tank] as number; i < end; i++) if (this.brews[i] === b) return i;
+    return -1;
+  }
+
+  /** The day on which the tank is free again if brew b goes in on `day`. */
+  freeAfter(t: Timeline, b: number, tank: number, day: number): number {
+    const p = this.problem;
+    const brew = p.brews[b];
+    const times = p.yeasts[t.yeast[b] as number]?.turnaroundTimes ?? 1;
+    const emptied = p.days.nextWork[day + (brew?.tankDays ?? 0) - p.days.first] as number;
+    return emptied + (p.tanks[tank]?.turnaroundDays ?? 0) * times;
+  }
+
+  /** The first day from `from` on which brew b may begin in that tank, as far as kettle and tank go; FAR for none. */
+  firstDay(b: number, tank: number, from: number): number {
+    const p = this.problem;
+    const brew = p.brews[b];
+    const out = p.tanks[tank]?.out;
+    if (!brew) return FAR;
+    const { days } = brew;
+    for (let k = firstAtLeast(days, from); k < days.length; k++) {
+      const day = days[k] as number;
+      if (!this.kettleFree(day)) continue;
+      if (out && out.length > 0) {
+        const emptied = p.days.nextWork[day + brew.tankDays - p.days.first] as number;
+        let clash = false;
+        for (const o of out) if (day <= o.to && o.from <= emptied) clash = true;
+        if (clash) continue;
+      }
+      return day;
+    }
+    return FAR;
+  }
+
+  /**
+   * Lays the first `count` brews of `row` into a tank one after another, the first not before `from`. `day` of each in `t`
+   * is the one that it would like. Calls `touch` for each that changes; one that finds no day is left out. Returns false,
+   * with `t` half changed, if a brew that may not move stands in the way.
+   */
+  lay(
+    t: Timeline,
+    was: Timeline,
+    tank: number,
+    count: number,
+    from: number,
+    pull: Pull,
+    touch: (b: number) => void,
+  ): boolean {
+    const p = this.problem;
+    const { row } = this;
+    for (let i = 0; i < count; i++) {
+      const o = row[i] as number;
+      if (was.placed[o]) this.count(was.day[o] as number, -1);
+    }
+    let free = from;
+    for (let i = 0; i < count; i++) {
+      const o = row[i] as number;
+      const brew = p.brews[o];
+      if (!brew) return false;
+      const held = brew.done !== null || brew.pinDay >= 0 || brew.fixedDay >= 0;
+      if (held) {
+        const day = was.day[o] as number;
+        if (!was.placed[o] || was.tank[o] !== tank || (day < free && i > 0)) return false;
+        t.day[o] = day;
+        this.count(day, 1);
+        free = Math.max(free, was.free[o] as number);
+        continue;
+      }
+      if (was.tank[o] !== tank && !brew.tanks.includes(tank)) return false;
+      const wish = t.day[o] as number;
+      const early = pull === 'all' || (pull === 'late' && (was.late[o] as number) > 0);
+      const day = this.firstDay(o, tank, early ? free : Math.max(free, wish));
+      if (day === FAR) {
+        // no day is left for it here: it is left out, for the scores to compare
+        if (!was.placed[o]) return false;
+        t.placed[o] = 0;
+        touch(o);
+        continue;
+      }
+      t.placed[o] = 1;
+      t.day[o] = day;
+      t.tank[o] = tank;
+      this.count(day, 1);
+      if (!was.placed[o] || was.day[o] !== day || was.tank[o] !== tank) touch(o);
+      free = this.freeAfter(t, o, tank, day);
+    }
+    return true;
+  }
+}
