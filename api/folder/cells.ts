@@ -1,7 +1,7 @@
 // One cell of a CSV file: its text to a value of the house, and back.
 import type { CellKind } from './columns.ts';
 
-const NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i;
+const NUMBER = /^[+-]?(\d+(?:\.\d*)?|\.\d+)(e[+-]?\d+)?$/i;
 const WITH_DECIMAL_COMMA = /^[+-]?\d+,\d+$/;
 const YES_NO = new Map([
   ['yes', true],

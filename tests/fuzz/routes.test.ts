@@ -14,6 +14,7 @@ import { addPlan } from '../../api/store/plans.ts';
 import { ErrorBody } from '../../planner/index.ts';
 import { type OpenApp, type OpenOptions, openApp } from '../builders/app.ts';
 import { aPlan } from '../builders/plan.ts';
+import type { Known } from './from-schema.ts';
 import { requests, type Sent } from './requests.ts';
 
 const REQUESTS = Number(process.env.FUZZ_REQUESTS ?? 2000);
@@ -46,6 +47,9 @@ function rowsOf(open: OpenApp) {
     close: () => client.close(),
   };
 }
+
+const pool: Known = { texts: [''] };
+const sendable = requests(pool);
 
 type Outcome = { status: number; type: string; text: string };
 
@@ -168,11 +172,12 @@ describe.each(STATES.map((state, at) => [state.name, state, at] as const))(
       const seen = new Map<number, number>();
       for (let from = 0; from < share; from += PER_APP) {
         const { open, known, headers } = await openState(state);
+        pool.texts = known;
         const rows = rowsOf(open);
         try {
           let before = await rows.digest();
           await fc.assert(
-            fc.asyncProperty(requests(known), async (sent) => {
+            fc.asyncProperty(sendable, async (sent) => {
               const outcome = await ask(open, sent, headers);
               const after = await rows.digest();
               const changed = after !== before;

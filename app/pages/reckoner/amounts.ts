@@ -16,7 +16,7 @@ export function firstText(field: AskedField, units: Units): string {
   return text(way.to(field.fallback), way.unit);
 }
 
-const NUMBER = /^[-+]?(\d+\.?\d*|\.\d+)$/;
+const NUMBER = /^[-+]?(\d+(?:\.\d*)?|\.\d+)$/;
 
 /** The text of a field in other units; what is no number stays as it is. */
 export function rewritten(written: string, field: AskedField, from: Units, to: Units): string {
@@ -71,7 +71,7 @@ export function figureText(value: number, unit: string, units: Units): string {
 /** A sentence of the server with its amounts in the units that were chosen. */
 export function inUnits(sentence: string, units: Units): string {
   return sentence.replace(
-    /([-+]?\d[\d,]*(?:\.\d+)?) (L|mL|EBC|°C)(?![\p{L}\p{N}/])/gu,
+    /((?:[-+]|(?<![\d,]))\d[\d,]*(?:\.\d+)?) (L|mL|EBC|°C)(?![\p{L}\p{N}/])/gu,
     (whole: string, digits: string, unit: string) => {
       const way = wayOf(unit, units);
       if (way.unit === unit) return whole;

@@ -3,7 +3,7 @@ import type { Units } from '../units.ts';
 import { amountText, wayOf } from '../ways.ts';
 import type { FieldSpec } from './fields.ts';
 
-const NUMBER = /^[-+]?(\d+\.?\d*|\.\d+)(e[-+]?\d+)?$/i;
+const NUMBER = /^[-+]?(\d+(?:\.\d*)?|\.\d+)(e[-+]?\d+)?$/i;
 /** Digits that are kept of an amount that was written in another unit. */
 const KEPT_DIGITS = 5;
 
