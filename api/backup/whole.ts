@@ -6,6 +6,7 @@ import {
   checkHouse,
   foldRecord,
   House,
+  houseNow,
   Plan,
   type Problem,
   RecordEntry,
@@ -210,30 +211,35 @@ export function checkWhole(whole: WholeHouse): Problem[] {
 // What every page asks of a plan is asked of it once here: a plan of another house cannot answer.
 function fits(whole: WholeHouse): Problem[] {
   const entries = whole.seasons.find(({ no }) => no === whole.season)?.record ?? [];
-  const problems: Problem[] = [];
-  let done: ReturnType<typeof foldRecord>['done'] = [];
+  const strange = (path: string, what: string) =>
+    problem(path, `Its ${what} does not belong to this house.`, 'Take another copy.');
   try {
-    const folded = foldRecord(entries.map(({ entry }) => entry));
-    problems.push(...lostFacts(whole.house, folded));
-    done = folded.done;
-  } catch {
-    problems.push(
-      problem('seasons', 'Its record does not belong to this house.', 'Take another copy.'),
-    );
-  }
-  const brews = new Set(whole.house.brews.map(({ brew }) => brew));
-  for (const [path, made] of [
-    ['inForce', whole.inForce],
-    ['draft', whole.draft],
-  ] as const) {
-    if (made === null) continue;
-    const strange = made.plan.brews.find(({ brew }) => made.ofThisHouse && !brews.has(brew));
-    try {
-      if (strange !== undefined) throw new Error('a brew of another house');
-      tasks(made.plan, whole.house, done);
-    } catch {
-      problems.push(problem(path, 'Its plan does not belong to this house.', 'Take another copy.'));
+    const record = foldRecord(entries.map(({ entry }) => entry));
+    const problems = lostFacts(whole.house, record);
+    const now = houseNow(whole.house, record.overlay);
+    // News may have dropped a brew that the plan in force still holds.
+    const brews = new Set([...whole.house.brews, ...now.brews].map(({ brew }) => brew));
+    for (const path of ['inForce', 'draft'] as const) {
+      const made = whole[path];
+      if (made === null || belongs(made, brews, () => tasks(made.plan, now, record.done))) continue;
+      problems.push(strange(path, 'plan'));
     }
+    return problems;
+  } catch {
+    return [strange('seasons', 'record')];
   }
-  return problems;
+}
+
+function belongs(
+  made: { plan: Plan; ofThisHouse: boolean },
+  brews: ReadonlySet<string>,
+  ask: () => unknown,
+): boolean {
+  if (made.ofThisHouse && made.plan.brews.some(({ brew }) => !brews.has(brew))) return false;
+  try {
+    ask();
+    return true;
+  } catch {
+    return false;
+  }
 }

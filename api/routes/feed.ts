@@ -6,9 +6,9 @@ import type { House, IsoDay } from '../../planner/index.ts';
 import { calendarText } from '../feed/calendar.ts';
 import { HISTORY_DAYS } from '../feed/entries.ts';
 import { matches } from '../feed/token.ts';
+import { houseOf, readState } from '../runs/state.ts';
 import { readEntries } from '../store/calendar.ts';
 import { readFeeds, type StoredFeed } from '../store/feeds.ts';
-import { readHouse } from '../store/house.ts';
 import { errorBody } from './errors.ts';
 import type { Parts } from './parts.ts';
 
@@ -35,8 +35,9 @@ type Rendered = { text: string; tag: string; timeZone: string; today: IsoDay };
 
 async function render(parts: Parts, feed: StoredFeed): Promise<Rendered> {
   const { db } = parts.store;
-  const stored = await readHouse(db);
-  const timeZone = stored?.house.timeZone ?? 'utc';
+  const state = await readState(db);
+  const house = state === null ? null : houseOf(state);
+  const timeZone = house?.timeZone ?? 'utc';
   const today = parts.today(timeZone);
   const from = DateTime.fromISO(today, { zone: 'utc' })
     .minus({ days: HISTORY_DAYS })
@@ -45,12 +46,12 @@ async function render(parts: Parts, feed: StoredFeed): Promise<Rendered> {
     (row) => feed.kinds === null || feed.kinds.includes(row.task.kind),
   );
   const text = calendarText({
-    name: stored === null ? 'Barmline' : `${stored.house.name}: yeast tasks`,
+    name: house === null ? 'Barmline' : `${house.name}: yeast tasks`,
     timeZone,
     base: parts.base,
     alarm: feed.alarm,
     look: feed.look,
-    names: stored === null ? [] : namesOf(stored.house),
+    names: house === null ? [] : namesOf(house),
     entries: entries.map((row) => ({
       uid: row.uid,
       sequence: row.sequence,
