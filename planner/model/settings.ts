@@ -644,10 +644,10 @@ export const SETTINGS = {
     unit: 'share',
     min: 0,
     max: 0.5,
-    home: 0.05,
-    nano: 0.05,
+    home: 0.1,
+    nano: 0.1,
     source:
-      CP + ': a straight exponential has not the shoulder that glycogen gives (Boulton & Quain)',
+      'derived: 80 % of what three shapes of the curve would show (docs/decisions/031); a straight exponential has not the shoulder that glycogen gives (Boulton & Quain)',
   },
   countedCells: {
     says: 'Cells taken to stand behind a measured viability that does not say how many.',

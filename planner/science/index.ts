@@ -4,6 +4,7 @@ export * from './chance.ts';
 export * from './counting.ts';
 export * from './gravity.ts';
 export * from './harvest.ts';
+export * from './learn-loss.ts';
 export * from './learning.ts';
 export * from './need.ts';
 export * from './packs.ts';

@@ -1,8 +1,8 @@
 // What a house's own counts say about each of its strains, as settings that hold for that strain alone.
-import type { House, Settings, YeastCount } from '../model/index.ts';
-import { learnStrain, type SlurryCount } from '../science/index.ts';
-import type { Flocculation } from '../science/slurry.ts';
+import type { House, Range, Settings, Yeast, YeastCount } from '../model/index.ts';
+import { cropViability, learnStrain, type SlurryCount } from '../science/index.ts';
 import { dayNumber } from './calendar.ts';
+import { type OnBeer, usualTimeOnBeer } from './on-beer.ts';
 
 export type LearntStrain = {
   /** The house's settings where nothing was counted; else with this strain's own rates and densities. */
@@ -13,15 +13,25 @@ export type LearntStrain = {
   densityCounts: number;
   /** How many times as fast as the house's settings say it dies; 1 without counts. */
   lossTimes: number;
+  /** Share alive at the end of fermentation: the settings', or as learnt. */
+  crop: Range;
 };
+
+/** Counts that are learnt from, the newest first: older ones say little of the yeast of today. */
+const NEWEST = 200;
 
 /** What each strain's counts teach, in the order of the house's yeasts. */
 export function learntStrains(house: House, s: Settings): LearntStrain[] {
   return house.yeasts.map((yeast) => {
-    const counts = house.counts.filter((count) => count.yeast === yeast.yeast);
-    if (counts.length === 0) return { settings: s, counts: 0, densityCounts: 0, lossTimes: 1 };
+    const counts = house.counts
+      .filter((count) => count.yeast === yeast.yeast)
+      .sort((a, z) => (a.countedOn < z.countedOn ? 1 : a.countedOn > z.countedOn ? -1 : 0))
+      .slice(0, NEWEST);
+    if (counts.length === 0)
+      return { settings: s, counts: 0, densityCounts: 0, lossTimes: 1, crop: cropViability(s) };
+    const onBeer = usualTimeOnBeer(house, yeast, s);
     const { loss, density, settings } = learnStrain(
-      counts.map((count) => slurryCount(count, yeast.flocculation, house, s)),
+      counts.map((count) => slurryCount(count, yeast, onBeer, house, s)),
       s,
     );
     return {
@@ -29,14 +39,19 @@ export function learntStrains(house: House, s: Settings): LearntStrain[] {
       counts: loss.counts,
       densityCounts: density.counts,
       lossTimes: loss.counts > 0 ? loss.times.likely : 1,
+      crop: cropViability(settings),
     };
   });
 }
 
-/** A row of the house as the learning wants it: in the store since its harvest, at the store's temperature. */
+/**
+ * A row of the house as the learning wants it: on its beer as long as this house usually leaves it there,
+ * then in the store since its harvest, at the store's temperature.
+ */
 function slurryCount(
   count: YeastCount,
-  flocculation: Flocculation,
+  yeast: Yeast,
+  onBeer: OnBeer,
   house: House,
   s: Settings,
 ): SlurryCount {
@@ -53,9 +68,8 @@ function slurryCount(
             errorShare: 1 / Math.sqrt(total ?? s.countedCells),
             settleDays: storeDays,
           },
-    flocculation,
-    beerDays: 0,
-    beerC: house.store.tempC,
+    flocculation: yeast.flocculation,
+    beer: onBeer,
     storeDays,
     storeC: house.store.tempC,
     abvPercent: count.sourceAbv ?? s.strongAfterAbv,

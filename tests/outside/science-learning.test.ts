@@ -4,23 +4,25 @@ import { coverage, SHOULDERED, WORLDS } from './science-worlds.ts';
 
 // 600 houses: a true 80 % strays by 1.6 points (one standard error).
 test('after five counts, 75–85 % of the next counts fall inside the stated 80 % interval', () => {
-  const { learnt, unlearnt, width, widthUnlearnt } = coverage(SHOULDERED, 5, 600, 20270109);
+  const { learnt, unlearnt, width, widthUnlearnt } = coverage(SHOULDERED, 5, 600, 20280517);
   expect(learnt).toBeGreaterThanOrEqual(0.75);
   expect(learnt).toBeLessThanOrEqual(0.85);
   expect(learnt).toBeGreaterThan(unlearnt);
   expect(width).toBeLessThan(widthUnlearnt);
 });
 
+// Eight other worlds, kinder and harsher, may stray further but not far. Chance: 2.8 points.
 test.each(WORLDS.map((world) => [world.name, world] as const))(
-  'in the world "%s" it never does worse than the default by more than chance',
-  (_, world) => {
-    const { learnt, unlearnt } = coverage(world, 5, 150, 7);
-    expect(learnt).toBeGreaterThan(unlearnt - 0.05);
+  'in the world "%s" 70–90 %% of them do',
+  (_name, world) => {
+    const { learnt } = coverage(world, 5, 200, 11);
+    expect(learnt).toBeGreaterThanOrEqual(0.7);
+    expect(learnt).toBeLessThanOrEqual(0.9);
   },
 );
 
 test('more counts make narrower intervals', () => {
-  const widths = [0, 2, 5, 15].map((counts) => coverage(SHOULDERED, counts, 100, 3).width);
+  const widths = [0, 1, 5, 20].map((counts) => coverage(SHOULDERED, counts, 100, 3).width);
   for (const [i, width] of widths.entries())
     if (i > 0) expect(width).toBeLessThan(widths[i - 1] ?? 0);
 });

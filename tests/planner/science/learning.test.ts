@@ -1,11 +1,7 @@
 // Learning from a house's counts: the default without any, towards the counts with them, and not capsized.
 import { describe, expect, test } from 'vitest';
-import {
-  learnDensity,
-  learnedSettings,
-  learnLoss,
-  type ViabilityCount,
-} from '../../../planner/science/learning.ts';
+import { learnLoss, type ViabilityCount } from '../../../planner/science/learn-loss.ts';
+import { learnDensity, learnedSettings } from '../../../planner/science/learning.ts';
 import { HOME, home } from './houses.ts';
 
 /** Jars that died `times` as fast as the default says, counted without error, 200 cells each. */
