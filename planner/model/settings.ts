@@ -479,6 +479,26 @@ export const SETTINGS = {
     nano: 0.05,
     source: CP,
   },
+  starterSettleDays: {
+    says: 'A starter stands in the cold this many days before it is decanted.',
+    unit: 'days',
+    min: 1,
+    max: 7,
+    whole: true,
+    home: 1,
+    nano: 1,
+    source: CP + ' (overnight)',
+  },
+  starterSettleDaysLow: {
+    says: 'The same for a low flocculator, which would be poured off with its wort sooner.',
+    unit: 'days',
+    min: 1,
+    max: 7,
+    whole: true,
+    home: 2,
+    nano: 2,
+    source: CP + ': powdery yeast clears in two days or three',
+  },
   // money and minutes
   pricePerMinute: {
     says: 'What a minute of work is worth.',
@@ -727,6 +747,19 @@ export const SETTINGS = {
 
 export type SettingKey = keyof typeof SETTINGS;
 export const SETTING_KEYS = Object.keys(SETTINGS) as SettingKey[];
+
+/** The settings in groups for people: each begins with a key and goes on to the next group's. */
+export const SETTING_GROUPS: readonly { says: string; from: SettingKey }[] = [
+  { says: 'What is not pitched, and what is left out', from: 'gravityCeiling' },
+  { says: 'Days', from: 'freshDays' },
+  { says: 'How much yeast a brew needs', from: 'rateLager' },
+  { says: 'Packs', from: 'liquidLossPerDay' },
+  { says: 'Slurry in the cold', from: 'densityHigh' },
+  { says: 'Harvests', from: 'growthFactor' },
+  { says: 'Starters', from: 'starterGramsPerL' },
+  { says: 'Money and minutes', from: 'pricePerMinute' },
+  { says: 'How sure the predictions are', from: 'lagerToC' },
+];
 
 /** All settings of one house, resolved: the kind's defaults with the house's own on top. */
 export type Settings = Readonly<Record<SettingKey, number>>;
