@@ -2,6 +2,8 @@
 import { QueryClient, QueryClientProvider } from '@tanstack/react-query';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
+import { Gate } from './parts/gate.tsx';
+import { watchDoors } from './queries/doors.ts';
 import { chooseFirstPage } from './router.ts';
 import { Sheet } from './sheet.tsx';
 import './styles/tokens.css';
@@ -14,6 +16,7 @@ import './styles/tasks.css';
 import './styles/draft.css';
 import './styles/slip.css';
 import './styles/reckoner.css';
+import './styles/doors.css';
 import './styles/print.css';
 
 const cache = new QueryClient({
@@ -24,13 +27,16 @@ const cache = new QueryClient({
   },
 });
 
+watchDoors(cache);
 chooseFirstPage();
 const place = document.getElementById('page');
 if (place) {
   createRoot(place).render(
     <StrictMode>
       <QueryClientProvider client={cache}>
-        <Sheet />
+        <Gate>
+          <Sheet />
+        </Gate>
       </QueryClientProvider>
     </StrictMode>,
   );

@@ -9,6 +9,8 @@ export type Route =
   | { page: 'reckoner'; question: string }
   | { page: 'brews' }
   | { page: 'house' }
+  | { page: 'worth' }
+  | { page: 'doors' }
   | { page: 'start'; step: string }
   | { page: 'lost'; hash: string };
 
@@ -26,7 +28,9 @@ export function routeOf(hash: string): Route {
     const question = decode(rest[0] ?? '');
     if (question !== null) return { page: 'reckoner', question };
   }
+  if (head === 'doors' && rest.length === 0) return { page: 'doors' };
   if (head === 'house' && rest.length === 0) return { page: 'house' };
+  if (head === 'worth' && rest.length === 0) return { page: 'worth' };
   if (head === 'start' && rest.length <= 1)
     return { page: 'start', step: decode(rest[0] ?? '') ?? '' };
   if (head === 'brews' && rest.length === 0) return { page: 'brews' };

@@ -8,6 +8,7 @@ import { TasksPage } from './pages/tasks/tasks-page.tsx';
 import { Connection } from './parts/connection.tsx';
 import { DemoNotice } from './parts/demo-notice.tsx';
 import { FailedBoundary } from './parts/failed.tsx';
+import { DoorsLink } from './parts/gate.tsx';
 import { PlanningStrip } from './parts/planning-strip.tsx';
 import { UnitsChoice } from './parts/units-choice.tsx';
 import { hashOf, type Route, useRoute } from './router.ts';
@@ -16,7 +17,9 @@ import { hashOf, type Route, useRoute } from './router.ts';
 const ReckonerPage = lazy(() => import('./pages/reckoner/reckoner-page.tsx'));
 const BrewsPage = lazy(() => import('./pages/brews/brews-page.tsx'));
 const HousePage = lazy(() => import('./pages/house/house-page.tsx'));
+const WorthPage = lazy(() => import('./pages/worth/worth-page.tsx'));
 const WelcomePage = lazy(() => import('./pages/welcome/welcome-page.tsx'));
+const DoorsPage = lazy(() => import('./pages/doors/doors-page.tsx'));
 const SubscribePage = lazy(() => import('./pages/subscribe/subscribe-page.tsx'));
 
 const NAV = [
@@ -24,6 +27,7 @@ const NAV = [
   { route: { page: 'tasks' }, says: 'Tasks' },
   { route: { page: 'brews' }, says: 'Brews' },
   { route: { page: 'house' }, says: 'House' },
+  { route: { page: 'worth' }, says: 'Savings' },
   { route: { page: 'subscribe' }, says: 'Calendar' },
   { route: { page: 'reckoner', question: '' }, says: 'Reckoner' },
 ] as const;
@@ -34,9 +38,11 @@ const TITLES: Record<Route['page'], string> = {
   tasks: 'Tasks',
   brews: 'Brews',
   house: 'House',
+  worth: 'Savings',
   start: 'Start',
   subscribe: 'Calendar',
   reckoner: 'Reckoner',
+  doors: 'Doors',
   lost: 'Not here',
 };
 
@@ -91,6 +97,7 @@ export function Sheet() {
       <footer className="sheet-foot">
         <span className="field-name">Units</span>
         <UnitsChoice />
+        <DoorsLink />
       </footer>
     </>
   );
@@ -104,7 +111,9 @@ function Page(props: { route: Route }) {
   if (route.page === 'subscribe') return <SubscribePage />;
   if (route.page === 'brews') return <BrewsPage />;
   if (route.page === 'house') return <HousePage />;
+  if (route.page === 'worth') return <WorthPage />;
   if (route.page === 'start') return <WelcomePage step={route.step} />;
+  if (route.page === 'doors') return <DoorsPage />;
   if (route.page === 'reckoner') return <ReckonerPage question={route.question} />;
   return (
     <>

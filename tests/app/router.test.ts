@@ -10,6 +10,7 @@ describe('routes', () => {
     ['#/', { page: 'season' }],
     ['#/tasks', { page: 'tasks' }],
     ['#/subscribe', { page: 'subscribe' }],
+    ['#/doors', { page: 'doors' }],
     ['#/reckoner', { page: 'reckoner', question: '' }],
     ['#/reckoner/jar', { page: 'reckoner', question: 'jar' }],
     ['#/reckoner/%E0%A4%A', { page: 'lost', hash: '#/reckoner/%E0%A4%A' }],
