@@ -1,5 +1,6 @@
 // Plans a season: the house in, the plan out. Also re-plans from the plan in force.
 import type { z } from 'zod';
+import { publishBound } from './bound/index.ts';
 import { compare } from './changes/index.ts';
 import type { Changes, Plan, Progress, Totals } from './model/index.ts';
 import { PlanRequest } from './model/index.ts';
@@ -91,7 +92,7 @@ function solve(
     steps,
     stepsDone: found.steps,
     baselines,
-    bound: null,
+    bound: found.stopped ? null : publishBound(problem, judge, found.score, steps),
   });
 }
 

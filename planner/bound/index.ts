@@ -1,0 +1,86 @@
+// A proven lower bound on the cost of a season: no sound plan that leaves out no more costs less.
+import type { Plan } from '../model/index.ts';
+import type { Judge, Score } from '../search/score.ts';
+import type { Problem } from '../timeline/problem.ts';
+import { Asker } from './ask.ts';
+import { buildNet } from './build.ts';
+import { climb } from './climb.ts';
+import { Relaxation } from './relax.ts';
+import { groupTanks } from './tanks.ts';
+
+export type Effort = {
+  /** Rounds of raising prices at most. */
+  turns: number;
+  /** Ways of feeding a brew that are looked at in all; a season with more of them than a few rounds allow gets no bound. */
+  visits: number;
+  /** Generations told apart, or 1 for none. */
+  levels: number;
+};
+
+export type Bound = { costMinor: number; turns: number };
+
+/** Rounds without which a bound is not worth the name. */
+const FEWEST_TURNS = 10;
+
+/**
+ * The bound on every plan that breaks no hard rule and leaves out priorities of no more than `leftOut` in all, or null
+ * where the season is too large for the effort or no such plan exists. `cost`, of the plan at hand, only sets the pace.
+ */
+export function boundOf(
+  problem: Problem,
+  judge: Judge,
+  at: Pick<Score, 'leftOut' | 'cost'>,
+  effort: Effort,
+): Bound | null {
+  const asker = new Asker(problem, judge);
+  const groups = groupTanks(problem, asker.t);
+  const arcs = Math.floor(effort.visits / FEWEST_TURNS);
+  const net = buildNet(asker, groups, { levels: effort.levels, arcs });
+  if (!net) return null;
+  const relaxation = new Relaxation(net, at.leftOut, MOST_CUTS);
+  const turns = Math.min(effort.turns, Math.floor(effort.visits / Math.max(1, net.arcCost.length)));
+  const found = climb(relaxation, relaxation.opening(), at.cost, turns);
+  if (!Number.isFinite(found.value)) return null;
+  // no negative zero
+  return { costMinor: Math.ceil(found.value - ROUNDING) + 0, turns: found.turns };
+}
+
+const MOST_CUTS = 200;
+/** Sums of floating numbers may be off by far less than this. */
+const ROUNDING = 0.01;
+
+/** Steps a brew that a search must have been given for a bound to be worth its time beside it. */
+const STEPS_A_BREW = 1500;
+const VISITS_A_STEP = 400;
+const LARGEST = 130;
+
+/** The effort that goes with a search of so many steps, or null for none. */
+export function effortFor(brews: number, steps: number): Effort | null {
+  if (brews > LARGEST || steps < brews * STEPS_A_BREW) return null;
+  return { turns: 400, visits: steps * VISITS_A_STEP, levels: 1 };
+}
+
+/** The bound as a plan states it: null where there is none to state. */
+export function publishBound(
+  problem: Problem,
+  judge: Judge,
+  score: Score,
+  steps: number,
+): Plan['bound'] {
+  const effort = effortFor(problem.brews.length, steps);
+  if (effort === null || score.hard > 0) return null;
+  const bound = boundOf(problem, judge, score, effort);
+  if (bound === null) return null;
+  // a plan that costs what every plan costs at least is the best there is
+  const costMinor = Math.min(bound.costMinor, score.cost);
+  const gap = score.cost - costMinor;
+  const gapPercent = gap === 0 ? 0 : costMinor > 0 ? (gap / costMinor) * 100 : null;
+  return { costMinor, gapPercent, says: inWords(gapPercent) };
+}
+
+function inWords(gapPercent: number | null): string {
+  if (gapPercent === null) return 'How far this is above the best possible is not known.';
+  if (gapPercent === 0) return 'No plan is cheaper: this is the best possible.';
+  // rounded up: never closer than it is
+  return `At most ${Math.ceil(gapPercent)} % above the best possible.`;
+}

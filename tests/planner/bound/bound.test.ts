@@ -1,0 +1,58 @@
+// The proven bound: worked on paper where that can be done, and never above what a plan was found to cost.
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { boundOf } from '../../../planner/bound/index.ts';
+import { type House, NO_FACTS, plan } from '../../../planner/index.ts';
+import { Judge } from '../../../planner/search/score.ts';
+import { compile } from '../../../planner/timeline/problem.ts';
+import { seasons } from '../../builders/random-season.ts';
+import { aBrew, aSeason, aYeast, TWELVE_P, UNDYING } from '../../builders/season.ts';
+
+const TODAY = '2027-02-01';
+
+function bound(house: House, at: { leftOut: number; cost: number }, levels = 1): number | null {
+  const problem = compile(house, TODAY, NO_FACTS, [], null);
+  const effort = { turns: 150, visits: 50_000_000, levels };
+  return boundOf(problem, new Judge(problem), at, effort)?.costMinor ?? null;
+}
+
+describe('the bound on paper', () => {
+  const one = aSeason({
+    rules: { ...UNDYING, orderWindowDays: 0, endJarValue: 0 },
+    deliveryCost: 6,
+    starterGear: { vessels: 0, maxLitres: 2, stirred: false },
+    yeasts: [aYeast({ packCellsB: 100, packPrice: 9, packsOnHand: 0, packsMadeOn: null })],
+    brews: [aBrew({ og: TWELVE_P, volumeL: 20, readyBy: null })],
+  });
+
+  it('is two packs and a delivery where one brew wants 180 billion cells out of packs of 100', () => {
+    // 2 × 9.00 + 6.00; 200 ÷ 180 = 1.1 times the need costs nothing
+    expect(bound(one, { leftOut: 0, cost: 5000 })).toBe(2400);
+  });
+
+  it('is nothing where the brew may be left out', () => {
+    expect(bound(one, { leftOut: 1, cost: 5000 })).toBe(0);
+  });
+
+  it('is none where a brew that may not be left out fits nowhere', () => {
+    const nowhere = { ...one, tanks: one.tanks.map((tank) => ({ ...tank, maxFillL: 15 })) };
+    expect(bound(nowhere, { leftOut: 0, cost: 5000 })).toBeNull();
+  });
+});
+
+describe('the bound', () => {
+  it.each([1, 3])('is never above the cost of a plan, %i generations told apart', (levels) => {
+    fc.assert(
+      fc.property(seasons, (house) => {
+        const { totals } = plan({ house, today: TODAY, steps: 2000 });
+        fc.pre(totals.hard === 0);
+        // aimed too high, so that nothing holds it back but the truth
+        const aim = { leftOut: totals.leftOutPriority, cost: totals.costMinor * 1.5 + 1000 };
+        const found = bound(house, aim, levels);
+        expect(found).not.toBeNull();
+        expect(found).toBeLessThanOrEqual(totals.costMinor);
+      }),
+      { numRuns: 10, seed: 11 },
+    );
+  });
+});
