@@ -2,6 +2,8 @@
 import type { z } from 'zod';
 import { publishBound } from './bound/index.ts';
 import { compare } from './changes/index.ts';
+import { whatForces } from './forced.ts';
+import { mend } from './mend.ts';
 import type { Changes, Plan, Progress, Totals } from './model/index.ts';
 import { PlanRequest } from './model/index.ts';
 import { findings, publish } from './report/index.ts';
@@ -47,7 +49,8 @@ export function replan(
   const before = totals(judge, standing);
   const broken = findings(judge, standing);
   const after = solve(r, watch, problem, standing);
-  const changes = compare(r.inForce, after, r.house, { facts: r.facts, broken });
+  const forced = whatForces(standing, after);
+  const changes = compare(r.inForce, after, r.house, { facts: r.facts, broken, forced });
   return { plan: after, changes: { ...changes, before, after: after.totals } };
 }
 
@@ -69,7 +72,10 @@ function solve(
       leftOut: best.leftOutCount,
       costMinor: best.cost,
     }) ?? false;
-  const found: Found = search(problem, { seed: r.seed, steps, standing }, told);
+  const found: Found =
+    standing === null
+      ? search(problem, { seed: r.seed, steps }, told)
+      : mend(problem, standing, { seed: r.seed, steps }, told);
   before = steps;
   const judge = new Judge(problem);
   const baselines: Baselines = r.inForce?.baselines ?? {

@@ -4,16 +4,18 @@ import { compareText, saySource } from '../tasks/context.ts';
 import { sayDay } from '../tasks/days.ts';
 import { tasks } from '../tasks/index.ts';
 import { sayL } from '../tasks/words.ts';
+import { type Reasoned, withoutCircles } from './circles.ts';
 import {
   addedReason,
   amountReason,
-  dayReason,
+  dayReasons,
   droppedReason,
   type Pair,
   pairOf,
+  type Reason,
   type Since,
-  sourceReason,
-  tankChangeReason,
+  sourceReasons,
+  tankReasons,
 } from './reason.ts';
 
 /** Amounts that differ by no more than this share are the same to a brewer. */
@@ -21,17 +23,27 @@ const SAME_AMOUNT = 0.05;
 
 /**
  * What differs between the plan in force and a new one, with the reasons found in the two and in what came between.
- * Changes come in order of the days they concern. Small changes of an amount (up to 5 %) are no changes.
+ * Changes come in order of the days they concern. Amounts that change by up to 5 % are listed apart, as `smaller`.
  */
 export function compare(before: Plan, after: Plan, house: House, since: Since = {}): Changes {
   const pair = pairOf(before, after, house, since);
   const names = [...new Set([...before.brews, ...after.brews].map((brew) => brew.brew))];
   const changes = names.flatMap((name) => ofBrew(pair.was(name), pair.now(name), pair));
   changes.sort((a, b) => compareText(a.day, b.day) || compareText(a.brew, b.brew));
-  return { changes, ...ofTasks(before, after, house), before: before.totals, after: after.totals };
+  return {
+    changes: withoutCircles(changes),
+    smaller: names.flatMap((name) => smallerAmount(pair.was(name), pair.now(name))),
+    ...ofTasks(before, after, house),
+    before: before.totals,
+    after: after.totals,
+  };
 }
 
-function ofBrew(was: PlannedBrew | undefined, now: PlannedBrew | undefined, pair: Pair): Change[] {
+function ofBrew(
+  was: PlannedBrew | undefined,
+  now: PlannedBrew | undefined,
+  pair: Pair,
+): Reasoned[] {
   if (was === undefined && now === undefined) return [];
   if (was === undefined && now !== undefined) {
     return [
@@ -43,6 +55,8 @@ function ofBrew(was: PlannedBrew | undefined, now: PlannedBrew | undefined, pair
         day: now.day,
         says: `${now.brew} is brewed on ${sayDay(now.day)} into ${now.tank}.`,
         reason: addedReason(now, pair),
+        rule: null,
+        reasons: [],
       },
     ];
   }
@@ -57,12 +71,25 @@ function ofBrew(was: PlannedBrew | undefined, now: PlannedBrew | undefined, pair
         day: was.day,
         says: `${was.brew}, planned for ${sayDay(was.day)}, is left out.`,
         reason: droppedReason(was, pair),
+        rule: pair.forced.get(was.brew)?.rule ?? null,
+        reasons: [],
       },
     ];
   }
-  const changes: Change[] = [];
-  const note = (kind: Change['kind'], old: string, current: string, says: string, reason: string) =>
-    changes.push({ kind, brew: now.brew, before: old, after: current, day: now.day, says, reason });
+  const changes: Reasoned[] = [];
+  const { brew, day } = now;
+  const rule = now.done ? null : (pair.forced.get(brew)?.rule ?? null);
+  const note = (
+    kind: Change['kind'],
+    before: string,
+    after: string,
+    says: string,
+    why: string | Reason[],
+  ) => {
+    const forced = kind === 'amount' || kind === 'starter' ? null : rule;
+    const [reason, reasons] = typeof why === 'string' ? [why, []] : ['', why];
+    changes.push({ kind, brew, before, after, day, says, reason, rule: forced, reasons });
+  };
 
   if (was.day !== now.day) {
     note(
@@ -70,7 +97,7 @@ function ofBrew(was: PlannedBrew | undefined, now: PlannedBrew | undefined, pair
       was.day,
       now.day,
       `${now.brew} moves from ${sayDay(was.day)} to ${sayDay(now.day)}.`,
-      dayReason(was, now, pair),
+      dayReasons(was, now, pair),
     );
   }
   if (was.tank !== now.tank) {
@@ -79,7 +106,7 @@ function ofBrew(was: PlannedBrew | undefined, now: PlannedBrew | undefined, pair
       was.tank,
       now.tank,
       `${now.brew} goes into ${now.tank} instead of ${was.tank}.`,
-      tankChangeReason(was, now, pair),
+      tankReasons(was, now, pair),
     );
   }
   if (was.yeast !== now.yeast) {
@@ -88,7 +115,7 @@ function ofBrew(was: PlannedBrew | undefined, now: PlannedBrew | undefined, pair
       was.yeast,
       now.yeast,
       `${now.brew} is pitched with ${now.yeast} instead of ${was.yeast}.`,
-      sourceReason(was, now, pair),
+      sourceReasons(was, now, pair),
     );
   }
   if (sourceName(was) !== sourceName(now)) {
@@ -97,7 +124,7 @@ function ofBrew(was: PlannedBrew | undefined, now: PlannedBrew | undefined, pair
       sourceName(was),
       sourceName(now),
       `${now.brew} takes ${saySource(now)} instead of ${saySource(was)}.`,
-      sourceReason(was, now, pair),
+      sourceReasons(was, now, pair),
     );
   } else if (amountDiffers(was, now)) {
     note(
@@ -139,6 +166,17 @@ function amountDiffers(was: PlannedBrew, now: PlannedBrew): boolean {
     );
   }
   return differs(was.source.drawMl, now.source.drawMl);
+}
+
+/** An amount that is written otherwise than before, though not by enough for a change. */
+function smallerAmount(
+  was: PlannedBrew | undefined,
+  now: PlannedBrew | undefined,
+): Changes['smaller'] {
+  if (was === undefined || now === undefined || now.done) return [];
+  if (sourceName(was) !== sourceName(now) || amountDiffers(was, now)) return [];
+  const [before, after] = [saySource(was), saySource(now)];
+  return before === after ? [] : [{ brew: now.brew, before, after }];
 }
 
 function starterDiffers(was: PlannedBrew, now: PlannedBrew): boolean {

@@ -3,6 +3,7 @@ import {
   type Facts,
   type Finding,
   type House,
+  money,
   NO_FACTS,
   type Plan,
   type PlannedBrew,
@@ -17,7 +18,12 @@ export type Since = {
   facts?: Facts;
   /** What the old plan breaks once the news is applied and nothing else moved, in the rules' own words. */
   broken?: readonly Finding[];
+  /** By brew: what putting it alone back to its old day, tank and yeast would break in the new plan. */
+  forced?: ReadonlyMap<string, Finding>;
 };
+
+/** A reason, and the brew whose own change is behind it. */
+export type Reason = { says: string; of: string | null };
 
 /** Both plans, looked up by brew, and what came between them. */
 export type Pair = {
@@ -25,6 +31,7 @@ export type Pair = {
   after: Plan;
   facts: Facts;
   broken: readonly Finding[];
+  forced: ReadonlyMap<string, Finding>;
   /** The house's storage limit for slurry. */
   maxStorageDays: number;
   was(brew: string): PlannedBrew | undefined;
@@ -39,6 +46,7 @@ export function pairOf(before: Plan, after: Plan, house: House, since: Since = {
     after,
     facts: since.facts ?? NO_FACTS,
     broken: since.broken ?? before.broken,
+    forced: since.forced ?? new Map(),
     maxStorageDays: resolveSettings(house.kind, house.rules).maxStorageDays,
     was: (name) => was.get(name),
     now: (name) => now.get(name),
@@ -46,66 +54,98 @@ export function pairOf(before: Plan, after: Plan, house: House, since: Since = {
 }
 
 /** A finding of the old plan about this brew, its tank or its yeast: what forced the change, in the rule's own words. */
-export function forcedBy(brew: PlannedBrew, pair: Pair): string | null {
+function forcedBy(brew: PlannedBrew, pair: Pair): Reason | null {
   const own = pair.broken.find((finding) => finding.subject === brew.brew);
-  if (own !== undefined) return own.says;
   const { source } = brew;
   const subject =
     source.kind === 'jar' ? source.jar : source.kind === 'harvest' ? source.brew : brew.tank;
-  return pair.broken.find((finding) => finding.subject === subject)?.says ?? null;
+  const found = own ?? pair.broken.find((finding) => finding.subject === subject);
+  return found === undefined ? null : alone(found.says);
 }
 
-function brewedThen(now: PlannedBrew): string | null {
-  return now.done ? `It was brewed on ${sayDay(now.day)}.` : null;
+/** What putting it back alone would break now. */
+function wouldBreak(brew: PlannedBrew, pair: Pair): Reason | null {
+  const finding = pair.forced.get(brew.brew);
+  return finding === undefined ? null : alone(`Left as it was: ${finding.says}`);
+}
+
+/** A reason that rests on no other brew's change. */
+const alone = (says: string): Reason => ({ says, of: null });
+
+function brewedThen(now: PlannedBrew): Reason | null {
+  return now.done ? alone(`It was brewed on ${sayDay(now.day)}.`) : null;
 }
 
 /** It was told that it slipped, and the old day is too early now. */
-function slipped(was: PlannedBrew, pair: Pair): string | null {
+function slipped(was: PlannedBrew, pair: Pair): Reason | null {
   const told = pair.facts.notBefore.find((one) => one.brew === was.brew);
   return told === undefined || told.day <= was.day
     ? null
-    : `It slipped: not before ${sayDay(told.day)}.`;
+    : alone(`It slipped: not before ${sayDay(told.day)}.`);
 }
 
-function pinnedTo(now: PlannedBrew, what: 'day' | 'tank' | 'source'): string | null {
+function pinnedTo(now: PlannedBrew, what: 'day' | 'tank' | 'source'): Reason | null {
   const held = now.pins?.[what] ?? null;
   if (held === null) return null;
-  if (what === 'day') return `It is pinned to ${sayDay(now.day)}.`;
-  return what === 'tank' ? `It is pinned to ${now.tank}.` : 'Its yeast is pinned.';
+  if (what === 'day') return alone(`It is pinned to ${sayDay(now.day)}.`);
+  return alone(what === 'tank' ? `It is pinned to ${now.tank}.` : 'Its yeast is pinned.');
 }
 
 /** The yeast of the old plan comes later now, or there is less of it than the old plan would draw. */
-export function yeastReason(was: PlannedBrew, pair: Pair): string | null {
+function yeastReason(was: PlannedBrew, pair: Pair): Reason | null {
   const { source } = was;
-  if (source.kind === 'jar') {
-    const jar = pair.after.shelf.find((one) => one.jar === source.jar);
-    if (jar === undefined || pair.facts.goneJars.includes(source.jar))
-      return `Jar ${source.jar} is gone.`;
-    if (jar.state !== 'sound')
-      return `Jar ${source.jar} is ${jar.state === 'watch' ? 'on watch' : 'suspect'}.`;
-    return jar.usedFor !== null && jar.usedFor !== was.brew
-      ? `Jar ${source.jar} goes into ${jar.usedFor} now.`
+  if (source.kind === 'jar') return jarReason(source.jar, was, pair);
+  if (source.kind === 'fresh') return null;
+  const { brew: parent } = source;
+  const of = (says: string): Reason => ({ says, of: parent });
+  if (pair.now(parent) === undefined) {
+    return of(`${parent}, out of which its yeast came, is left out now.`);
+  }
+  const state = stateOf(parent, pair);
+  if (state !== 'sound') {
+    return alone(`The yeast of ${parent} is ${state === 'watch' ? 'on watch' : 'suspect'}.`);
+  }
+  const harvest = pair.after.harvests.find((one) => one.brew === parent);
+  if (harvest === undefined) {
+    return pair.facts.harvested.some((one) => one.brew === parent)
+      ? alone(`Nothing is left of the harvest of ${parent}.`)
       : null;
   }
-  if (source.kind === 'fresh') return null;
-  const parent = pair.now(source.brew);
-  if (parent === undefined) return `${source.brew}, out of which its yeast came, is left out now.`;
-  const harvest = pair.after.harvests.find((one) => one.brew === source.brew);
-  if (harvest === undefined) return `Nothing is harvested from ${source.brew} now.`;
   if (harvest.usableFrom > was.day) {
-    return `The yeast of ${source.brew} can be pitched from ${sayDay(harvest.usableFrom)} now, too late for ${sayDay(was.day)}.`;
+    return of(
+      `The yeast of ${parent} can be pitched from ${sayDay(harvest.usableFrom)} now, too late for ${sayDay(was.day)}.`,
+    );
   }
-  const old = pair.before.harvests.find((one) => one.brew === source.brew);
+  const old = pair.before.harvests.find((one) => one.brew === parent);
   const drawn = old?.jars.reduce((sum, jar) => sum + (jar.for === null ? 0 : jar.ml), 0) ?? 0;
   const have = harvest.settledMl.likely;
-  if (have + 0.5 < drawn) {
-    return `The harvest of ${source.brew} holds ${sayMl(have)}, and ${sayMl(drawn)} were to be drawn from it.`;
+  if (have + 0.5 >= drawn) return null;
+  return alone(
+    `The harvest of ${parent} holds ${sayMl(have)}, and ${sayMl(drawn)} were to be drawn from it.`,
+  );
+}
+
+function jarReason(name: string, was: PlannedBrew, pair: Pair): Reason | null {
+  const jar = pair.after.shelf.find((one) => one.jar === name);
+  if (jar === undefined || pair.facts.goneJars.includes(name)) return alone(`Jar ${name} is gone.`);
+  if (jar.state !== 'sound') {
+    return alone(`Jar ${name} is ${jar.state === 'watch' ? 'on watch' : 'suspect'}.`);
   }
-  return null;
+  return jar.usedFor !== null && jar.usedFor !== was.brew
+    ? { says: `Jar ${name} goes into ${jar.usedFor} now.`, of: jar.usedFor }
+    : null;
+}
+
+/** Of what comes out of a brew, as it was told. */
+function stateOf(brew: string, { facts }: Pair): 'sound' | 'watch' | 'suspect' {
+  const told = [...facts.brewed, ...facts.harvested].filter((fact) => fact.brew === brew);
+  const bad =
+    told.find((fact) => fact.state === 'suspect') ?? told.find((fact) => fact.state === 'watch');
+  return bad?.state ?? 'sound';
 }
 
 /** Another beer stands in the old tank on the old day now. */
-function tankReason(was: PlannedBrew, pair: Pair): string | null {
+function tankReason(was: PlannedBrew, pair: Pair): Reason | null {
   const other = pair.after.brews.find(
     (one) =>
       one.brew !== was.brew &&
@@ -115,25 +155,33 @@ function tankReason(was: PlannedBrew, pair: Pair): string | null {
   );
   return other === undefined
     ? null
-    : `${was.tank} is taken by ${other.brew} until ${sayDay(other.tankFreeOn)}.`;
+    : {
+        says: `${was.tank} is taken by ${other.brew} until ${sayDay(other.tankFreeOn)}.`,
+        of: other.brew,
+      };
 }
 
 /** Another beer is brewed on the old day now. */
-function kettleReason(was: PlannedBrew, pair: Pair): string | null {
+function kettleReason(was: PlannedBrew, pair: Pair): Reason | null {
   const other = pair.after.brews.find(
     (one) => one.brew !== was.brew && one.day === was.day && pair.was(one.brew)?.day !== was.day,
   );
-  return other === undefined ? null : `${other.brew} is brewed on ${sayDay(was.day)} now.`;
+  return other === undefined
+    ? null
+    : { says: `${other.brew} is brewed on ${sayDay(was.day)} now.`, of: other.brew };
 }
 
 /** Its yeast comes on another day now, and the brew goes with it. */
-function followsYeast(was: PlannedBrew, now: PlannedBrew, pair: Pair): string | null {
+function followsYeast(was: PlannedBrew, now: PlannedBrew, pair: Pair): Reason | null {
   if (now.source.kind !== 'harvest') return null;
   const parent = now.source.brew;
   const then = pair.before.harvests.find((one) => one.brew === parent)?.day;
   const there = now.source.harvestedOn;
   if (then === undefined || then === there || was.source.kind !== 'harvest') return null;
-  return `Its yeast comes out of ${parent}, harvested on ${sayDay(there)} instead of ${sayDay(then)}.`;
+  return {
+    says: `Its yeast comes out of ${parent}, harvested on ${sayDay(there)} instead of ${sayDay(then)}.`,
+    of: parent,
+  };
 }
 
 /** Where nothing forced it: what the brewer gains. */
@@ -148,15 +196,20 @@ function gain(was: PlannedBrew, now: PlannedBrew, pair: Pair): string {
   if (after.totals.hard < before.totals.hard || saved <= 0) {
     return 'It makes room for another brew of the season.';
   }
-  const amount = (saved / Math.max(1, after.minorPerMajor)).toFixed(2);
-  return `With the changes together the rest of the season costs ${amount} ${after.currency} less.`;
+  return `With the changes together the rest of the season costs ${money(saved, after)} less.`;
 }
 
-const first = (...reasons: (string | null)[]): string | null =>
-  reasons.find((reason) => reason !== null) ?? null;
+type Found = Reason | null;
 
-export function dayReason(was: PlannedBrew, now: PlannedBrew, pair: Pair): string {
-  const found = first(
+/** Every reason that fits, the weightiest first; the last is what the change gains, which rests on nothing else. */
+const listed = (gained: string, ...found: readonly Found[]): Reason[] =>
+  [...found, alone(gained)].flatMap((reason) =>
+    reason === null ? [] : [{ ...reason, says: asSentence(reason.says) }],
+  );
+
+export function dayReasons(was: PlannedBrew, now: PlannedBrew, pair: Pair): Reason[] {
+  return listed(
+    gain(was, now, pair),
     brewedThen(now),
     slipped(was, pair),
     pinnedTo(now, 'day'),
@@ -165,40 +218,44 @@ export function dayReason(was: PlannedBrew, now: PlannedBrew, pair: Pair): strin
     now.day > was.day ? tankReason(was, pair) : null,
     kettleReason(was, pair),
     followsYeast(was, now, pair),
+    wouldBreak(was, pair),
   );
-  return asSentence(found ?? gain(was, now, pair));
 }
 
-export function tankChangeReason(was: PlannedBrew, now: PlannedBrew, pair: Pair): string {
+export function tankReasons(was: PlannedBrew, now: PlannedBrew, pair: Pair): Reason[] {
   const moved: PlannedBrew = { ...was, day: now.day };
-  const found = first(
-    now.done ? `It was brewed into ${now.tank}.` : null,
+  return listed(
+    gain(was, now, pair),
+    now.done ? alone(`It was brewed into ${now.tank}.`) : null,
     pinnedTo(now, 'tank'),
     tankReason(moved, pair),
     forcedBy(was, pair),
+    wouldBreak(was, pair),
   );
-  return asSentence(found ?? gain(was, now, pair));
 }
 
-export function sourceReason(was: PlannedBrew, now: PlannedBrew, pair: Pair): string {
-  const found = first(
-    now.done ? 'That is what was pitched.' : null,
+export function sourceReasons(was: PlannedBrew, now: PlannedBrew, pair: Pair): Reason[] {
+  return listed(
+    gain(was, now, pair),
+    now.done ? alone('That is what was pitched.') : null,
     pinnedTo(now, 'source'),
     yeastReason(now.day === was.day ? was : { ...was, day: now.day }, pair),
     forcedBy(was, pair),
     tooOld(was, now, pair),
-    now.why[0] ?? null,
+    wouldBreak(was, pair),
+    now.why[0] === undefined ? null : alone(now.why[0]),
   );
-  return asSentence(found ?? gain(was, now, pair));
 }
 
 /** On its new day the old yeast would be past the house's storage limit. */
-function tooOld(was: PlannedBrew, now: PlannedBrew, pair: Pair): string | null {
+function tooOld(was: PlannedBrew, now: PlannedBrew, pair: Pair): Reason | null {
   if (was.source.kind === 'fresh' || now.day <= was.day) return null;
   const age = was.source.ageDays + daysBetween(was.day, now.day);
   return age <= pair.maxStorageDays
     ? null
-    : `On ${sayDay(now.day)} the yeast it was to have would be ${counted(age, 'day')} old, and ${pair.maxStorageDays} is the limit.`;
+    : alone(
+        `On ${sayDay(now.day)} the yeast it was to have would be ${counted(age, 'day')} old, and ${pair.maxStorageDays} is the limit.`,
+      );
 }
 
 /** Days since the harvest, or since the oldest pack was made. */

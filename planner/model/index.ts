@@ -4,6 +4,7 @@ export * from './common.ts';
 export * from './facts.ts';
 export * from './house.ts';
 export * from './limits.ts';
+export * from './money.ts';
 export * from './news.ts';
 export * from './news-words.ts';
 export * from './overlay.ts';

@@ -4,17 +4,20 @@ import { beerOf, drawnInto } from '../rules/rule.ts';
 import {
   carriedBeerL,
   carriedChange,
+  cropViability,
   densityBPerMl,
   extractG,
   packViability,
+  starterAlive,
   starterGrowDays,
   viabilityRange,
 } from '../science/index.ts';
 import type { Judge } from '../search/score.ts';
 import { isoDay } from '../timeline/calendar.ts';
+import { countedShare } from '../timeline/counted.ts';
 import { cropOffset } from '../timeline/dates.ts';
-import { coldLoss, cropAgeing } from '../timeline/pitch.ts';
-import { FRESH, type Problem } from '../timeline/problem.ts';
+import { coldLoss, cropAgeing, cropDensity } from '../timeline/pitch.ts';
+import { FRESH, type Problem, type YeastData } from '../timeline/problem.ts';
 import type { Timeline } from '../timeline/timeline.ts';
 
 /** Six decimals: far finer than any spoon, and the same text on every machine. */
@@ -29,26 +32,40 @@ function startOf(
   p: Problem,
   t: Timeline,
   source: number,
-): { start: Range; beerLoss: number; lossPerDay: number; startDay: number } {
-  const spread = p.cropRange;
+): { start: Range; counted: boolean; beerLoss: number; lossPerDay: number; startDay: number } {
+  const yeast = p.yeasts[strainOf(p, t, source)];
+  const spread = yeast?.learnt.crop ?? cropViability(p.settings);
   if (source < p.jars.length) {
     const jar = p.jars[source];
-    if (!jar) return { start: spread, beerLoss: 0, lossPerDay: 0, startDay: 0 };
-    const measured = jar.measured;
-    const start = measured
-      ? // a count of some hundred cells: about four percent points either way (yeast-facts 10, Wilson)
-        rangeOf(
-          Math.max(0, jar.startViability - 0.04),
-          jar.startViability,
-          Math.min(1, jar.startViability + 0.04),
-        )
-      : spread;
-    return { start, beerLoss: 0, lossPerDay: jar.storeLossPerDay, startDay: jar.startDay };
+    if (!jar) return { start: spread, counted: false, beerLoss: 0, lossPerDay: 0, startDay: 0 };
+    const start = jar.measured ?? spread;
+    const { measured, storeLossPerDay: lossPerDay, startDay } = jar;
+    return { start, counted: measured !== null, beerLoss: 0, lossPerDay, startDay };
   }
   const b = source - p.jars.length;
   const ageing = cropAgeing(p, t, b);
+  const count = p.brews[b]?.harvested?.count;
+  if (count?.viability != null) {
+    return {
+      start: countedShare(
+        p.house,
+        {
+          yeast: yeast?.row.yeast ?? '',
+          harvestedOn: isoDay(t.harvestDay[b] as number),
+          countedOn: isoDay(count.day),
+          share: count.viability,
+        },
+        p.settings,
+      ),
+      counted: true,
+      beerLoss: 0,
+      lossPerDay: coldLoss(p, t, b) * ageing,
+      startDay: count.day,
+    };
+  }
   return {
     start: spread,
+    counted: false,
     beerLoss: (t.beerLoss[b] as number) * ageing,
     lossPerDay: coldLoss(p, t, b) * ageing,
     startDay: t.harvestDay[b] as number,
@@ -65,10 +82,11 @@ export function slurryViability(p: Problem, t: Timeline, source: number, day: nu
 
 /** The same share as the house's settings alone would say it, without the counts of the strain. */
 function viabilityBeforeCounts(p: Problem, t: Timeline, source: number, day: number): Range {
-  const { start, beerLoss, lossPerDay, startDay } = startOf(p, t, source);
+  const { start: now, counted, beerLoss, lossPerDay, startDay } = startOf(p, t, source);
+  const start = counted ? now : cropViability(p.settings);
   const times = p.yeasts[strainOf(p, t, source)]?.learnt.lossTimes ?? 1;
   const storeLoss = (lossPerDay * Math.max(0, day - startDay)) / times;
-  return tidyRange(viabilityRange({ start, beerLoss: beerLoss / times, storeLoss }, p.settings));
+  return tidyRange(viabilityRange({ start, beerLoss, storeLoss }, p.settings));
 }
 
 /** The yeast of slurry from a source. */
@@ -203,6 +221,10 @@ export function publishBrew(
   const chill = t.starterChill[b] as number;
   const counts = source === FRESH ? 0 : yeast.learnt.counts;
   const emptied = t.emptied[b] as number;
+  const viability =
+    source === FRESH
+      ? freshViability(p, t, b)
+      : slurryViability(p, t, source, t.useDay[b] as number);
   return {
     brew: brew.name,
     style: row.style,
@@ -233,22 +255,11 @@ export function publishBrew(
           }
         : null,
     generation: t.generation[b] as number,
-    viability:
-      source === FRESH
-        ? freshViability(p, t, b)
-        : slurryViability(p, t, source, t.useDay[b] as number),
+    viability,
+    pitchedViability: litres > 0 ? starterShare(t, b, viability) : null,
     counts,
     beforeCounts: counts === 0 ? null : viabilityBeforeCounts(p, t, source, t.useDay[b] as number),
-    densityBPerMl:
-      source === FRESH
-        ? null
-        : tidyRange(
-            densityBPerMl(
-              yeast.row.flocculation,
-              source < p.jars.length ? 2 : p.house.store.settleDays,
-              yeast.learnt.settings,
-            ),
-          ),
+    densityBPerMl: source === FRESH ? null : tidyRange(densityOf(p, t, source, yeast)),
     carried:
       beer && carriedL > 0
         ? {
@@ -262,7 +273,33 @@ export function publishBrew(
   };
 }
 
+/** Billion cells per mL of slurry from a source; a count in a chamber is taken to be right within a tenth. */
+function densityOf(p: Problem, t: Timeline, source: number, yeast: YeastData): Range {
+  const isJar = source < p.jars.length;
+  const predicted = densityBPerMl(
+    yeast.row.flocculation,
+    isJar ? 2 : p.house.store.settleDays,
+    yeast.learnt.settings,
+  );
+  const likely = isJar
+    ? (p.jars[source]?.density ?? predicted.likely)
+    : cropDensity(p, t, source - p.jars.length);
+  if (likely === predicted.likely) return predicted;
+  return { low: likely * 0.9, likely, high: likely * 1.1 };
+}
+
 export const tidyRange = (r: Range): Range => rangeOf(r.low, r.likely, r.high);
+
+/** What the starter makes of that share; the mL drawn were chosen by the likely one. */
+function starterShare(t: Timeline, b: number, drawn: Range): Range {
+  const share = (alive: number) =>
+    starterAlive(
+      ((t.seedB[b] as number) * alive) / Math.max(drawn.likely, 1e-9),
+      alive,
+      t.pitchedB[b] as number,
+    );
+  return rangeOf(share(drawn.low), share(drawn.likely), share(drawn.high));
+}
 
 function freshViability(p: Problem, t: Timeline, b: number): Range {
   const yeast = p.yeasts[t.yeast[b] as number];

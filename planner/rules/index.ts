@@ -12,6 +12,7 @@ import { dryHopped } from './dry-hopped.ts';
 import { factsStay } from './facts-stay.ts';
 import { firstIntoStrong } from './first-into-strong.ts';
 import { fixedDay } from './fixed-day.ts';
+import { forbiddenSource } from './forbidden-source.ts';
 import { freshness } from './freshness.ts';
 import { generationLimitRule } from './generation-limit.ts';
 import { gravityCeiling } from './gravity-ceiling.ts';
@@ -61,6 +62,7 @@ export const RULES: readonly Rule[] = [
   lateLimit,
   fixedDay,
   pinnedSource,
+  forbiddenSource,
   tankConflict,
   tankFill,
   tankTemperature,

@@ -1,4 +1,5 @@
 // Worth something: one sound jar of each strain when the season ends.
+import { cropDensity } from '../timeline/pitch.ts';
 import type { Timeline } from '../timeline/timeline.ts';
 import { type CostRule, hoppedDaysBefore, money, sourceName } from './rule.ts';
 import { doubtful } from './suspect.ts';
@@ -42,7 +43,7 @@ function sound(t: Timeline, y: number): boolean {
     : (t.harvestDay[source - nJars] as number);
   const strong = beer.ogP > s.strongBeerP ? s.maxGenerationAfterStrong : s.maxGeneration;
   const limit = Math.min(s.maxGeneration, p.yeasts[y]?.maxGeneration ?? s.maxGeneration, strong);
-  const density = (isJar ? p.jars[source]?.density : p.yeasts[y]?.density) ?? 1;
+  const density = isJar ? (p.jars[source]?.density ?? 1) : cropDensity(p, t, source - nJars);
   return (
     strain === y &&
     (isJar ? !p.jars[source]?.gone : t.placed[source - nJars] === 1) &&

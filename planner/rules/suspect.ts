@@ -16,8 +16,7 @@ export function doubtful(t: Timeline, source: number): boolean {
   for (let steps = 0; steps <= brews.length && s !== FRESH; steps++) {
     if (s < jars.length) return bad(jars[s]?.state ?? 'sound', steps);
     const from = s - jars.length;
-    const crop = brews[from]?.harvested;
-    if (crop && bad(crop.state, steps)) return true;
+    if (bad(brews[from]?.state ?? 'sound', steps)) return true;
     s = t.source[from] as number;
     if (!t.placed[from] || !comesBefore(t, from, s)) return false;
   }

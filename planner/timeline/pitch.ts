@@ -48,7 +48,7 @@ export function pitch(p: Problem, t: Timeline, b: number): void {
       const from = source - nJars;
       const parent = p.brews[from];
       if (!parent) return;
-      density = yeast.density;
+      density = cropDensity(p, t, from);
       const there = t.placed[from] === 1 && (t.day[from] as number) < (t.day[b] as number);
       t.generation[b] = there ? (t.generation[from] as number) + 1 : 1;
       const harvested = t.harvestDay[from] as number;
@@ -122,10 +122,23 @@ export function cropAgeing(p: Problem, t: Timeline, from: number): number {
   return generationAgeing((t.generation[from] as number) + 1, p.settings);
 }
 
+/** Billion cells per mL of what brew `from` gives: as counted, else as its strain settles. */
+export function cropDensity(p: Problem, t: Timeline, from: number): number {
+  const counted = p.brews[from]?.harvested?.count?.densityBPerMl;
+  return counted ?? p.yeasts[t.yeast[from] as number]?.density ?? 1;
+}
+
 /** Share alive of what brew `from` gives, so many days after its harvest. */
 function cropAlive(p: Problem, t: Timeline, from: number, ageDays: number): number {
+  const count = p.brews[from]?.harvested?.count;
+  if (count?.viability != null) {
+    const since = (t.harvestDay[from] as number) + ageDays - count.day;
+    const perDay = coldLoss(p, t, from) * cropAgeing(p, t, from);
+    return count.viability * Math.exp(-perDay * Math.max(0, since));
+  }
   const loss = (t.beerLoss[from] as number) + coldLoss(p, t, from) * ageDays;
-  return p.cropViability * Math.exp(-loss * cropAgeing(p, t, from));
+  const alive = p.yeasts[t.yeast[from] as number]?.learnt.crop.likely ?? 0;
+  return alive * Math.exp(-loss * cropAgeing(p, t, from));
 }
 
 /** Whether what this brew is pitched with comes of something suspect. */
@@ -134,8 +147,7 @@ function taint(p: Problem, t: Timeline, b: number): void {
   let tainted = 0;
   if (source >= p.jars.length) {
     const from = source - p.jars.length;
-    const crop = p.brews[from]?.harvested;
-    tainted = crop?.state === 'suspect' || t.tainted[from] ? 1 : 0;
+    tainted = p.brews[from]?.state === 'suspect' || t.tainted[from] ? 1 : 0;
   } else if (source >= 0) tainted = p.jars[source]?.state === 'suspect' ? 1 : 0;
   t.tainted[b] = tainted;
 }
@@ -146,7 +158,7 @@ function crop(p: Problem, t: Timeline, b: number): void {
   if (!brew || !yeast) return;
   if (brew.harvested) {
     t.cropMl[b] = brew.harvested.ml;
-    t.cropCellsB[b] = brew.harvested.ml * yeast.density;
+    t.cropCellsB[b] = brew.harvested.ml * cropDensity(p, t, b);
     return;
   }
   if (t.usableFrom[b] === FAR) {
@@ -187,7 +199,7 @@ export function keepForNextSeason(p: Problem, t: Timeline): void {
       if (!t.placed[from]) continue;
       const age = Math.max(0, p.to - (t.harvestDay[from] as number));
       v = cropAlive(p, t, from, age);
-      density = p.yeasts[y]?.density ?? 1;
+      density = cropDensity(p, t, from);
       have = t.cropMl[from] as number;
     }
     const wanted = (p.keepNeedB[y] as number) / (density * v);

@@ -4,7 +4,6 @@ import { resolveSettings } from '../model/index.ts';
 import {
   abvPercent,
   beerLossPerDay,
-  cropViability,
   densityBPerMl,
   generationAgeing,
   needB,
@@ -16,9 +15,11 @@ import {
   strongAgeing,
 } from '../science/index.ts';
 import { dayNumber, type HouseDays, houseDays } from './calendar.ts';
+import { countedShare } from './counted.ts';
 import { cupboard, type PackBatch } from './cupboard.ts';
 import { emptiedDays } from './emptied.ts';
 import { type LearntStrain, learntStrains } from './learnt.ts';
+import { type SlurryCount, toldSlurry } from './told.ts';
 
 /** No day, no limit. */
 export const FAR = 1_000_000;
@@ -74,6 +75,8 @@ export type BrewData = {
   pinTank: number;
   /** A source as in the timeline, or -2 for none. */
   pinSource: number;
+  /** Sources that it is not to be pitched from. */
+  forbidden: readonly number[];
   priority: number;
   valueMinor: number;
   fades: boolean;
@@ -89,7 +92,9 @@ export type BrewData = {
   /** The starter that has been begun for it, if one has. */
   begun: { day: number; litres: number; packs: number; packsFromHand: number } | null;
   /** What was harvested from it, if that has happened. */
-  harvested: { day: number; ml: number; state: 'sound' | 'watch' | 'suspect' } | null;
+  harvested: { day: number; ml: number; count: SlurryCount | null } | null;
+  /** Of the beer, and of what has been or will be harvested from it. */
+  state: 'sound' | 'watch' | 'suspect';
   /** Brew days that it may take, ascending; one if it is fixed or pinned. */
   days: Int32Array;
   /** Tanks whose fill and temperature suit it. */
@@ -125,8 +130,8 @@ export type JarData = {
   dryHopped: boolean;
   state: 'sound' | 'watch' | 'suspect';
   startViability: number;
-  /** Whether that was counted rather than assumed. */
-  measured: boolean;
+  /** What was counted, with the error of the count; null where nothing was and the strain's crop is assumed. */
+  measured: Range | null;
   startDay: number;
   storeLossPerDay: number;
   density: number;
@@ -161,8 +166,6 @@ export type Problem = {
   relaxed: ReadonlySet<string>;
   /** The plan in force by brew, for the rules that price moving. */
   inForce: ({ day: number; tank: number; source: number } | null)[];
-  cropViability: number;
-  cropRange: Range;
   /** Viable cells that one jar kept for the next season is to hold, by yeast: the middle need of its brews. */
   keepNeedB: number[];
 };
@@ -238,19 +241,27 @@ export function compile(
     dry: y.form === 'dry',
   }));
 
-  const cropRange = cropViability(settings);
-  const crop = cropRange.likely;
   const lossAt = (perDay: (own: Settings) => number) =>
     learnt.map((strain) => perDay(strain.settings));
   const storeLoss = lossAt((own) => storageLossPerDay(house.store.tempC, own));
   const crashLoss = lossAt((own) => beerLossPerDay(settings.crashC, own));
   const gone = new Set(facts.goneJars);
+  const told = toldSlurry(facts, pins, (source) => {
+    if (source.kind === 'fresh') return FRESH;
+    const at = source.kind === 'jar' ? jarIndex.get(source.jar) : brewIndex.get(source.brew);
+    return at === undefined ? null : source.kind === 'jar' ? at : nJars + at;
+  });
   const jars: JarData[] = house.jars.map((j) => {
     const ogSg = j.sourceOg ?? 1.05;
     // an unknown final gravity is taken at three quarters apparent attenuation
     const abv = abvPercent(ogSg, 1 + (ogSg - 1) * 0.25);
     const yeast = yeastIndex.get(j.yeast) ?? -1;
-    const measured = j.measuredViability !== null;
+    const { yeast: strain, harvestedOn, measuredViability: share } = j;
+    const countedOn = j.measuredOn ?? harvestedOn;
+    const measured =
+      share === null
+        ? null
+        : countedShare(house, { yeast: strain, harvestedOn, countedOn, share }, settings);
     return {
       name: j.jar,
       yeast,
@@ -266,14 +277,14 @@ export function compile(
       additions: j.sourceAdditions,
       dryHopped: j.sourceDryHopped,
       state: j.state,
-      startViability: measured ? (j.measuredViability ?? crop) : crop,
+      startViability: (measured ?? learnt[yeast]?.crop)?.likely ?? settings.cropViability,
       measured,
-      startDay: dayNumber(measured ? (j.measuredOn ?? j.harvestedOn) : j.harvestedOn),
+      startDay: dayNumber(measured ? countedOn : harvestedOn),
       storeLossPerDay:
         (storeLoss[yeast] ?? 0) *
         strongAgeing(abv, settings) *
         generationAgeing(j.generation, settings),
-      density: yeasts[yeast]?.densityFresh48 ?? 1,
+      density: told.jar(j.jar)?.densityBPerMl ?? yeasts[yeast]?.densityFresh48 ?? 1,
       gone: gone.has(j.jar),
     };
   });
@@ -405,7 +416,11 @@ export function compile(
             emptiedDay: emptied.get(fact.brew) ?? null,
           }
         : null,
-      harvested: crop ? { day: dayNumber(crop.day), ml: crop.settledMl, state: crop.state } : null,
+      harvested: crop
+        ? { day: dayNumber(crop.day), ml: crop.settledMl, count: told.harvest(b.brew) }
+        : null,
+      state: worse(crop?.state ?? 'sound', told.beerState(b.brew)),
+      forbidden: told.forbidden(b.brew),
       days: Int32Array.from(open),
       tanks:
         pinTank >= 0 ? [pinTank] : suits.length === 0 && held >= 0 ? tanks.map((_, i) => i) : suits,
@@ -435,10 +450,14 @@ export function compile(
         source: sourceOf(was.source),
       };
     }),
-    cropViability: crop,
-    cropRange,
     keepNeedB: yeasts.map((_, y) => middleNeed(brews, y)),
   };
+}
+
+/** The worse of two states. */
+function worse(a: BrewData['state'], b: BrewData['state']): BrewData['state'] {
+  const order: readonly BrewData['state'][] = ['suspect', 'watch', 'sound'];
+  return order.find((state) => state === a || state === b) ?? 'sound';
 }
 
 const densityOf = (y: Yeast, settleDays: number, s: Settings): number =>

@@ -28,6 +28,7 @@ describe('what differs', () => {
   it('is nothing between a plan and itself', () => {
     expect(compare(aPlan(), aPlan(), house)).toEqual({
       changes: [],
+      smaller: [],
       tasksAdded: [],
       tasksGone: [],
       tasksMoved: [],
@@ -223,7 +224,7 @@ describe('the reason', () => {
       totals: someTotals({ costMinor: 5630 }),
     });
     expect(reasonFor(cheaper)).toBe(
-      'With the changes together the rest of the season costs 3.70 EUR less.',
+      'With the changes together the rest of the season costs €3.70 less.',
     );
   });
 

@@ -68,6 +68,14 @@ const houses: fc.Arbitrary<House> = fc
 /** Numbers that lay a plan: the same ones, whatever the house. */
 const decisions = fc.infiniteStream(fc.nat({ max: 9999 }));
 
+const RULED_OUT = {
+  brew: 'B0',
+  day: null,
+  tank: null,
+  source: null,
+  forbidden: [{ kind: 'fresh' as const }, { kind: 'jar' as const, jar: 'J0' }],
+};
+
 function randomPlan(p: Problem, next: (below: number) => number): Timeline {
   const t = new Timeline(p);
   for (let b = 0; b < p.brews.length; b++) {
@@ -103,7 +111,7 @@ test('whatever a shortcut forbids, its rule finds once the plan is so', () => {
           passed: [],
           lostPacks: [],
         },
-        [],
+        next(4) === 0 ? [RULED_OUT] : [],
         null,
       );
       const t = randomPlan(p, next);
