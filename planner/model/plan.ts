@@ -134,6 +134,11 @@ export const PlannedBrew = z
     starter: PlannedStarter.nullable(),
     generation: count.describe('Of the slurry that is pitched; a fresh pack is 0'),
     viability: Range.describe('Share alive of what is drawn, on the day it is drawn'),
+    pitchedViability: Range.nullable()
+      .default(null)
+      .describe(
+        'Share alive of what goes into the wort where a starter was made of it; null: no starter',
+      ),
     counts: count
       .default(0)
       .describe(

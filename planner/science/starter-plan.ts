@@ -3,6 +3,7 @@
 // Step-ups of 5–10 times, a vitality start 3–6 h before pitching: common practice, no source. Growth
 // itself is in starter.ts.
 import type { Settings } from '../model/settings.ts';
+import type { Flocculation } from './slurry.ts';
 import { extractG, starterGivesB, starterGrowDays, starterSeedB } from './starter.ts';
 
 export type StarterGear = { maxLitres: number; stirred: boolean };
@@ -84,17 +85,24 @@ export function starterDecanted(litres: number, batchL: number, s: Settings): bo
   return litres > s.decantFromShare * batchL;
 }
 
+/** Days that a starter of this yeast stands in the cold before it is decanted. */
+export function starterSettleDays(flocculation: Flocculation, s: Settings): number {
+  return flocculation === 'low' ? s.starterSettleDaysLow : s.starterSettleDays;
+}
+
 /** Days before the pitch on which the first of these steps must begin so that the last ends in time. */
 export function starterLeadDays(
   steps: readonly StarterStep[],
   batchL: number,
   s: Settings,
+  flocculation: Flocculation = 'medium',
 ): number {
   let days = 0;
   steps.forEach((step, i) => {
     days += step.growDays;
     // Every step but the last is settled and decanted before fresh wort goes on.
-    if (i < steps.length - 1 || starterDecanted(step.litres, batchL, s)) days += 1;
+    if (i < steps.length - 1 || starterDecanted(step.litres, batchL, s))
+      days += starterSettleDays(flocculation, s);
   });
   return days;
 }

@@ -121,6 +121,16 @@ function stillStart(y: number): number {
   return y >= most ? Infinity : along(y, STILL.end, STILL.start);
 }
 
+/**
+ * Share alive of a finished starter: what was dead in its seed is still in it, the rest is new and alive.
+ * `seedAlive` is the share alive of the seed of `seedB` living cells.
+ */
+export function starterAlive(seedB: number, seedAlive: number, endB: number): number {
+  if (!(seedAlive > 0) || !(endB > 0)) return 0;
+  const dead = seedB / seedAlive - seedB;
+  return endB / (endB + dead);
+}
+
 /** Days a starter grows: one, or two when it is more than half of what the largest vessel holds. */
 export function starterGrowDays(litres: number, largestLitres: number): 1 | 2 {
   return litres > largestLitres / 2 ? 2 : 1;

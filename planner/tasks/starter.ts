@@ -56,11 +56,25 @@ function starterTask(brew: PlannedBrew, context: TaskContext): TaskDraft[] {
         plan.growDays === 0
           ? 'Foam or rising bubbles before it is pitched.'
           : 'Cloudy and foaming within a day, then a pale layer of yeast when it stands; it smells of bread and beer.',
-      why: `${brew.brew} needs ${sayCells(brew.needB)} living cells on ${sayDay(brew.day)}; ${saySource(brew)} holds about ${sayCells(plan.initialB)}.`,
+      why: reason(brew, plan.initialB, context),
       caution: cautionText(...cautions),
       happened: context.isBrewed(brew.brew),
     },
   ];
+}
+
+/** Why a starter is made: the yeast at hand is too little, or it would do and the harvest is to be larger. */
+function reason(brew: PlannedBrew, seedB: number, context: TaskContext): string {
+  const needs = `${brew.brew} needs ${sayCells(brew.needB)} living cells on ${sayDay(brew.day)}`;
+  const holds = `${saySource(brew)} holds about ${sayCells(seedB)}`;
+  if (seedB < brew.needB) return `${needs}; ${holds}.`;
+  const harvest = context.plan.harvests.find((one) => one.brew === brew.brew);
+  const fed = [...new Set(harvest?.jars.flatMap((jar) => jar.for ?? []))];
+  const harvested =
+    fed.length > 0
+      ? `so that its harvest is large enough for ${fed.join(', ')}`
+      : 'to be sure of it';
+  return `${needs}, and ${holds}: that would do. The starter makes ${sayCells(brew.pitchedB)} of it ${harvested}.`;
 }
 
 function growing(days: number, stirred: boolean): string {

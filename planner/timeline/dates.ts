@@ -1,5 +1,5 @@
 // The days that follow from a brew day and a tank: emptying, harvest, crash, ready, starter.
-import { starterGrowDays } from '../science/index.ts';
+import { starterGrowDays, starterSettleDays } from '../science/index.ts';
 import { FAR, type Problem, STARTER_SIZES } from './problem.ts';
 import type { Timeline } from './timeline.ts';
 
@@ -78,7 +78,8 @@ export function dates(p: Problem, t: Timeline, b: number): void {
     let ends = day;
     if (litres > s.decantFromShare * brew.volumeL) {
       // chilled as late as its days allow; once cold it may stand, but it grows no longer than it needs
-      ends = days.lastStarter[day - 1 - first] as number;
+      const settles = starterSettleDays(yeast.row.flocculation, s);
+      ends = days.lastStarter[day - settles - first] as number;
       for (let back = 0; back < 7 && !days.starter[ends - grow - first]; back++) {
         ends = days.lastStarter[ends - 1 - first] as number;
       }

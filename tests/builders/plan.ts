@@ -201,6 +201,7 @@ export function aPlannedBrew(part: Partial<PlannedBrew> = {}): PlannedBrew {
     generation: 0,
     viability: { low: 0.87, likely: 0.93, high: 0.97 },
     counts: 0,
+    pitchedViability: null,
     beforeCounts: null,
     densityBPerMl: null,
     checkOn: null,

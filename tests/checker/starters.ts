@@ -62,8 +62,9 @@ function checkOne(c: Case, p: Placed, starter: Starter): void {
       'days',
       `The starter for ${name} is ${decanted ? 'not ' : ''}chilled and decanted.`,
     );
+  const settles = p.yeast?.flocculation === 'low' ? S.starterSettleDaysLow : S.starterSettleDays;
   const grown = start + starter.growDays;
-  if (chill === null ? p.D !== grown : chill < grown || p.D < chill + 1)
+  if (chill === null ? p.D !== grown : chill < grown || p.D < chill + settles)
     c.report(
       'dates starter-days',
       name,

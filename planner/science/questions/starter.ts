@@ -1,4 +1,6 @@
 // Do I need a starter? How large, in how many steps, and when to begin.
+
+import type { Settings } from '../../model/settings.ts';
 import { extractG } from '../starter.ts';
 import { starterDecanted, starterLeadDays, stepUps } from '../starter-plan.ts';
 import { figure, plain, question } from './ask.ts';
@@ -70,10 +72,12 @@ export const starterQuestion = question({
     const days = starterLeadDays(steps, input.batchL, s);
     return {
       says: steps
-        .map(
-          (step, i) =>
-            `${steps.length > 1 ? `Step ${i + 1}: ` : ''}${plain(step.litres)} L with ${plain(step.extractG)} g of dry extract grows ${plain(step.startB)} to ${plain(step.endB)} billion in ${step.growDays === 1 ? 'one day' : 'two days'}${i < steps.length - 1 || starterDecanted(step.litres, input.batchL, s) ? ', then a day in the cold to settle and decant' : ''}.`,
-        )
+        .map((step, i) => {
+          const which = steps.length > 1 ? `Step ${i + 1}: ` : '';
+          const grown = `${plain(step.litres)} L with ${plain(step.extractG)} g of dry extract grows ${plain(step.startB)} to ${plain(step.endB)} billion in ${step.growDays === 1 ? 'one day' : 'two days'}`;
+          const poured = i < steps.length - 1 || starterDecanted(step.litres, input.batchL, s);
+          return `${which}${grown}${poured ? settling(s) : ''}.`;
+        })
         .concat(`Begin ${days} ${days === 1 ? 'day' : 'days'} before pitching.`),
       figures: [
         ...steps.map((step, i) => figure(`starter ${i + 1}`, step.litres, 'L')),
@@ -88,3 +92,9 @@ export const starterQuestion = question({
     };
   },
 });
+
+/** How long it then stands before it is poured off. */
+function settling(s: Settings): string {
+  const days = (n: number) => (n === 1 ? 'a day' : `${n} days`);
+  return `, then ${days(s.starterSettleDays)} in the cold to settle and decant (low flocculators ${days(s.starterSettleDaysLow)})`;
+}

@@ -101,7 +101,8 @@ export class Season {
     let draws = day;
     if (starterL > 0) {
       const grows = starterL > house.starterGear.maxLitres / 2 ? 2 : 1;
-      if (decanted) draws = this.lastStarterDay(day - 1);
+      const settles = yeast.flocculation === 'low' ? 'starterSettleDaysLow' : 'starterSettleDays';
+      if (decanted) draws = this.lastStarterDay(day - s(settles));
       for (let back = 0; decanted && back < 7 && !this.starts(draws - grows); back++)
         draws = this.lastStarterDay(draws - 1);
       draws -= grows;

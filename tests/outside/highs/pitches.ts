@@ -27,7 +27,8 @@ function startersOf(z: Season, brew: BrewRead, day: number, y: number): Starter[
     // chilled on the last day that has hands, and hands when it was begun: it grows no longer than it needs
     let grown = day;
     if (decanted) {
-      grown = z.handDayUntil(day - 1);
+      const low = yeastOf(z, y).flocculation === 'low';
+      grown = z.handDayUntil(day - (low ? z.s.starterSettleDaysLow : z.s.starterSettleDays));
       for (let tries = 0; tries < 7 && !z.isHandDay(grown - growDays); tries++) {
         grown = z.handDayUntil(grown - 1);
       }

@@ -88,6 +88,8 @@ describe('days', () => {
     const grow = two.reduce((sum, step) => sum + step.growDays, 0);
     expect(starterLeadDays(two, 20, HOME)).toBe(grow + 2);
     expect(starterLeadDays([], 20, HOME)).toBe(0);
+    // a low flocculator stands cold two days, common practice, no source
+    expect(starterLeadDays(two, 20, HOME, 'low')).toBe(grow + 4);
   });
 });
 

@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
   extractG,
+  starterAlive,
   starterGivesB,
   starterGrowDays,
   starterSeedB,
@@ -91,4 +92,11 @@ test.each([
   [3, 2],
 ])('%s L where 3 L is the largest grow %s days', (volumeL, days) => {
   expect(starterGrowDays(volumeL, 3)).toBe(days);
+});
+
+test('what was dead in the seed is dead in the starter, all else is new', () => {
+  // 50 living of 100 cells grow to 200: 50 dead among 250
+  expect(starterAlive(50, 0.5, 200)).toBeCloseTo(0.8, 12);
+  expect(starterAlive(50, 1, 200)).toBe(1);
+  expect(starterAlive(0, 0, 0)).toBe(0);
 });

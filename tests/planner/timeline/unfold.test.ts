@@ -159,6 +159,15 @@ test.each([
   },
 );
 
+test('a starter of a low flocculator stands cold for two days before it is decanted', () => {
+  const low = aSeason({
+    yeasts: [aYeast({ flocculation: 'low', packsOnHand: 0, packsMadeOn: null })],
+  });
+  const { t } = lay(low, { Millrace: { on: '2027-03-10', starter: 2 } });
+  expect(isoDay(t.starterChill[0] ?? 0)).toBe('2027-03-08');
+  expect(isoDay(t.starterStart[0] ?? 0)).toBe('2027-03-07');
+});
+
 test('a starter makes up what slurry lacks', () => {
   // 240 B out of 1.5 L, 150 g, stirred (Troester, from memory: 1.4 B a gram up to 1.4 at the start): 240 − 210 = 30 B,
   // an eighth of 240 as well; at 2.1 B/mL, all alive, 14.3 mL
