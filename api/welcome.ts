@@ -1,6 +1,6 @@
 // What the terminal shows after the start: the plan in short, and where to go from here.
 import { DateTime } from 'luxon';
-import type { Plan } from '../planner/index.ts';
+import { money, type Plan } from '../planner/index.ts';
 import type { TaskRow } from './routes/shapes.ts';
 
 const MAX_CHAINS = 12;
@@ -8,12 +8,6 @@ const MAX_TASKS = 6;
 
 function dayText(day: string): string {
   return DateTime.fromISO(day, { zone: 'utc' }).toFormat('ccc d LLL', { locale: 'en' });
-}
-
-function money(plan: Plan, minor: number): string {
-  return new Intl.NumberFormat('en', { style: 'currency', currency: plan.currency }).format(
-    minor / plan.minorPerMajor,
-  );
 }
 
 // A name is data: it does not get to steer the terminal.
@@ -32,9 +26,9 @@ function chainLines(plan: Plan): string[] {
 
 function savedLine(plan: Plan): string {
   const saved = plan.baselines.freshOnly.cashMinor - plan.totals.cashMinor;
-  const against = `${money(plan, plan.totals.cashMinor)} for yeast instead of ${money(plan, plan.baselines.freshOnly.cashMinor)} with fresh packs for everything`;
+  const against = `${money(plan.totals.cashMinor, plan)} for yeast instead of ${money(plan.baselines.freshOnly.cashMinor, plan)} with fresh packs for everything`;
   return saved >= 0
-    ? `Cash saved against buying fresh: ${money(plan, saved)} (${against}).`
+    ? `Cash saved against buying fresh: ${money(saved, plan)} (${against}).`
     : `Cash: ${against}.`;
 }
 

@@ -1,12 +1,13 @@
 // A plan as it is read in a terminal: the brews in a table, where the yeast goes, what to do next, what it costs.
 import { DateTime } from 'luxon';
-import type {
-  Plan,
-  PlannedBrew,
-  PlannedHarvest,
-  Range,
-  Task,
-  Totals,
+import {
+  money,
+  type Plan,
+  type PlannedBrew,
+  type PlannedHarvest,
+  type Range,
+  type Task,
+  type Totals,
 } from '../../planner/index.ts';
 import { plain, table, wrapped } from './table.ts';
 
@@ -32,17 +33,6 @@ const volumeRange = ({ low, high }: Range) =>
   high >= 10_000
     ? `${(low / 1000).toFixed(1)}–${(high / 1000).toFixed(1)} L`
     : `${Math.round(low)}–${Math.round(high)} mL`;
-
-/** An amount of minor units in the plan's currency. */
-export function money(plan: Plan, minor: number): string {
-  const digits = Math.round(Math.log10(plan.minorPerMajor));
-  return new Intl.NumberFormat('en', {
-    style: 'currency',
-    currency: plan.currency,
-    minimumFractionDigits: digits,
-    maximumFractionDigits: digits,
-  }).format(minor / plan.minorPerMajor);
-}
 
 /** What is pitched, in a few words. */
 function pitchText({ source, starter }: PlannedBrew): string {
@@ -133,7 +123,7 @@ function orderLines(plan: Plan): string[] {
   const lines = plan.orders.map(({ orderOn, arrivesOn, lines: packs, deliveryMinor }) => {
     const what = packs.map((line) => `${count(line.packs, 'pack')} of ${line.yeast}`).join(', ');
     const price = packs.reduce((sum, line) => sum + line.costMinor, deliveryMinor);
-    return `  ${dayText(orderOn)}  ${what}, here by ${arrivesOn}, ${money(plan, price)} with delivery`;
+    return `  ${dayText(orderOn)}  ${what}, here by ${arrivesOn}, ${money(price, plan)} with delivery`;
   });
   return ['', 'Orders', ...lines.map(plain)];
 }
@@ -169,10 +159,10 @@ function taskLines(tasks: readonly Task[]): string[] {
 function costLines(plan: Plan): string[] {
   const row = (name: string, totals: Totals) => [
     name,
-    money(plan, totals.cashMinor),
-    money(plan, totals.workMinor),
-    money(plan, totals.riskMinor),
-    money(plan, totals.costMinor),
+    money(totals.cashMinor, plan),
+    money(totals.workMinor, plan),
+    money(totals.riskMinor, plan),
+    money(totals.costMinor, plan),
     String(totals.packs),
     String(totals.leftOut),
   ];
@@ -194,8 +184,8 @@ function costLines(plan: Plan): string[] {
       row('Re-pitching in date order', plan.baselines.dateOrder),
     ]),
     saved >= 0
-      ? `Cash saved against buying fresh: ${money(plan, saved)}.`
-      : `In cash this plan costs ${money(plan, -saved)} more than buying fresh.`,
+      ? `Cash saved against buying fresh: ${money(saved, plan)}.`
+      : `In cash this plan costs ${money(-saved, plan)} more than buying fresh.`,
     ...(plan.bound === null ? [] : wrapped(plan.bound.says, '')),
   ];
 }

@@ -5,14 +5,16 @@ export function Drawing(props: {
   label: string;
   width: number;
   height: number;
+  /** Class of the drawing; it then takes the width that there is. */
+  scaled?: string;
   /** What is heard of all links within, in one place. */
   on?: DOMAttributes<SVGSVGElement>;
   children: ReactNode;
 }) {
-  const { label, width, height, on, children } = props;
-  return createElement(
-    'svg',
-    { className: 'weave', role: 'group', 'aria-label': label, width, height, ...on },
-    children,
-  );
+  const { label, width, height, scaled, on, children } = props;
+  const size =
+    scaled === undefined
+      ? { className: 'weave', width, height }
+      : { className: scaled, viewBox: `0 0 ${width} ${height}` };
+  return createElement('svg', { ...size, role: 'group', 'aria-label': label, ...on }, children);
 }

@@ -1,5 +1,5 @@
 // What a rule is. Each owns its words, its check, its weight; everything else loops over the list in index.ts.
-import type { CostPart } from '../model/index.ts';
+import { type CostPart, money as moneyWords } from '../model/index.ts';
 import { isoDay } from '../timeline/calendar.ts';
 import { type BrewData, FRESH, type JarData, type Problem } from '../timeline/problem.ts';
 import type { Timeline } from '../timeline/timeline.ts';
@@ -161,11 +161,9 @@ export function hazardByBrew(rule: Omit<HazardRule, 'check'>): HazardRule {
 
 export const money = (p: Problem, major: number): number => Math.round(major * p.minorPerMajor);
 
-/** Money in words: 12.50 EUR. */
-export function inMoney(p: Problem, minor: number): string {
-  const digits = Math.round(Math.log10(p.minorPerMajor));
-  return `${(minor / p.minorPerMajor).toFixed(digits)} ${p.house.currency}`;
-}
+/** An amount of minor units in words of the house's currency. */
+export const inMoney = (p: Problem, minor: number): string =>
+  moneyWords(minor, { currency: p.house.currency, minorPerMajor: p.minorPerMajor });
 
 export const plural = (n: number, one: string, many = `${one}s`): string =>
   `${n} ${n === 1 ? one : many}`;

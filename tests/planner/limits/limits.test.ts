@@ -40,7 +40,7 @@ describe('seasonLimits', () => {
       savesWorkMinor: 0,
       savesRiskMinor: 600,
       lateDaysFewer: 15,
-      verdict: 'Saves at least 12.00 EUR, 6.00 EUR of it cash, with 15 fewer late days.',
+      verdict: 'Saves at least €12, €6 of it cash, with 15 fewer late days.',
     });
     // no other limit holds this season back
     for (const other of others) expect(other.savesMinor, other.id).toBe(0);
