@@ -33,19 +33,6 @@ export function trialRoutes(parts: Parts) {
     const news = { kind: 'pinned' as const, source: null, ...move };
     const resolved = resolveNews(news, state.record, house, state.inForce.plan, today);
     if ('problems' in resolved) return refuseProblems(resolved.problems, 422, 'not-tried');
-    if (move.day < house.from || move.day > house.to) {
-      return refuseProblems([
-        {
-          code: 'trial.outside-the-season',
-          path: 'day',
-          value: move.day,
-          bound: `${house.from} to ${house.to}`,
-          message: `The season's brew days run from ${house.from} to ${house.to}: ${move.day} is outside them.`,
-          remedy: 'Name a day of the season, or let the season begin earlier or end later.',
-          level: 'error',
-        },
-      ]);
-    }
     const trial = unfolded(state, state.inForce.id, today)(move);
     return c.json({ trial, plan: state.inForce.id } satisfies TrialAnswer, 200);
   });

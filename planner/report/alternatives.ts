@@ -1,13 +1,14 @@
 // Why a brew stands where it stands: every other source and day is tried on the finished plan, and the best one told.
 
 import type { PlannedBrew } from '../model/index.ts';
-import { inMoney, sourceName, sourceNameOf, tankName } from '../rules/rule.ts';
+import { capital } from '../record/words.ts';
+import { brewName, inMoney, sourceName, sourceNameOf, tankName } from '../rules/rule.ts';
 import type { Desk } from '../search/desk.ts';
 import { isoDay } from '../timeline/calendar.ts';
 import { FRESH } from '../timeline/problem.ts';
 import { copyDecisions, type Timeline } from '../timeline/timeline.ts';
 import { unfold } from '../timeline/unfold.ts';
-import { decidingRule, type Weighed, weigh } from './weighing.ts';
+import { decidingRule, hardFindings, type Weighed, weigh } from './weighing.ts';
 
 type Tried = {
   source: number;
@@ -26,47 +27,46 @@ export function tellWhy(desk: Desk, plan: Timeline, base: Weighed, b: number): T
   if (!brew || plan.done[b]) return { why: ['It has been brewed.'], alternative: null };
   const source = bestOther(desk, plan, base, b, otherSources(desk, plan, b));
   const day = bestOther(desk, plan, base, b, otherDays(desk, plan, b));
-  const why: string[] = [];
-  const name = sourceNameOf(plan, b);
-  why.push(
+  const here = `${isoDay(plan.day[b] as number)} in ${tankName(plan, b)}`;
+  const why = [
     source
-      ? `Source ${name}. Next best is ${sourceName(plan, source.source)}${source.starter > 0 ? ' with a starter' : ''}: ${difference(plan, base, source)}`
-      : `Source ${name}: nothing else can be had for that day.`,
-  );
-  why.push(
+      ? `${capital(sourceNameOf(plan, b))}. The next best is ${chosenSource(plan, source)}: ${difference(plan, base, source)}`
+      : `${capital(sourceNameOf(plan, b))}: nothing else can be had for that day.`,
     day
-      ? `${isoDay(plan.day[b] as number)} in ${tankName(plan, b)}. Next best is ${isoDay(day.day)} in ${p.tanks[day.tank]?.name}: ${difference(plan, base, day)}`
-      : `${isoDay(plan.day[b] as number)} in ${tankName(plan, b)}: no other free day and tank, with the rest as it stands.`,
-  );
+      ? `${here}. The next best is ${isoDay(day.day)} in ${p.tanks[day.tank]?.name}: ${difference(plan, base, day)}`
+      : `${here}: no other free day and tank, with the rest as it stands.`,
+  ];
   const better = [source, day].filter((x): x is Tried => x !== null).sort(byWeight)[0];
+  if (!better) return { why, alternative: null };
+  const forbidden = better.weighed.hardSum > base.hardSum;
   return {
     why,
-    alternative: better
-      ? {
-          says: `${better.source === plan.source[b] ? `On ${isoDay(better.day)}` : `From ${sourceName(plan, better.source)}`}: ${difference(plan, base, better)}`,
-          source: sourceName(plan, better.source),
-          day: isoDay(better.day),
-          tank: p.tanks[better.tank]?.name ?? '?',
-          brokenBy: better.weighed.hardSum > base.hardSum ? better.reason : null,
-          extraMinor:
-            better.weighed.hardSum > base.hardSum ? null : better.weighed.costSum - base.costSum,
-        }
-      : null,
+    alternative: {
+      says: capital(difference(plan, base, better)),
+      source: capital(chosenSource(plan, better)),
+      day: isoDay(better.day),
+      tank: p.tanks[better.tank]?.name ?? '?',
+      brokenBy: forbidden ? better.reason : null,
+      extraMinor: forbidden ? null : better.weighed.costSum - base.costSum,
+    },
   };
+}
+
+function chosenSource(plan: Timeline, tried: Tried): string {
+  return `${sourceName(plan, tried.source)}${tried.starter > 0 ? ' with a starter' : ''}`;
 }
 
 const byWeight = (a: Tried, z: Tried): number =>
   a.weighed.hardSum - z.weighed.hardSum || a.weighed.costSum - z.weighed.costSum;
 
+/** What decided against it, as a sentence that begins in the middle of one. */
 function difference(plan: Timeline, base: Weighed, x: Tried): string {
-  if (x.weighed.hardSum > base.hardSum) return `forbidden. ${x.reason}`;
+  if (x.weighed.hardSum > base.hardSum) return `ruled out, for then ${x.reason}`;
   const extra = x.weighed.costSum - base.costSum;
   const money = inMoney(plan.problem, Math.abs(extra));
-  if (extra <= 0)
-    return extra === 0
-      ? 'it costs the same.'
-      : `${money} cheaper by itself, found after the search ended.`;
-  return `${money} dearer, mostly ${x.reason}.`;
+  if (extra === 0) return 'it costs the same.';
+  if (extra < 0) return `${money} cheaper by itself, found after the search ended.`;
+  return `${money} dearer, mostly for ${x.reason}.`;
 }
 
 type Choice = { source: number; day: number; tank: number; starter: number };
@@ -130,24 +130,22 @@ function bestOther(
     const weighed = weigh(desk.judge, t);
     const tried: Tried = { ...c, weighed, reason: '' };
     if (best && byWeight(tried, best) >= 0) continue;
-    tried.reason = reasonOf(desk, t, base, weighed);
+    tried.reason = reasonOf(desk, t, base, weighed, b);
     best = tried;
   }
   return best;
 }
 
 /** The deciding rule's own words: its sentence where it forbids, its title where it costs. */
-function reasonOf(desk: Desk, t: Timeline, base: Weighed, weighed: Weighed): string {
+function reasonOf(desk: Desk, t: Timeline, base: Weighed, weighed: Weighed, b: number): string {
   const rule = decidingRule(desk.judge, base, weighed);
   if (!rule) return 'small differences';
   if (rule.level !== 'hard') return rule.title.charAt(0).toLowerCase() + rule.title.slice(1);
-  let says = rule.says;
-  let most = 0;
-  rule.check(t, (amount, subject, other) => {
-    if (amount > most) {
-      most = amount;
-      says = rule.explain(t, { amount, subject, other });
-    }
-  });
-  return says;
+  // What it does to this brew or its yeast is the nearer reason than what it does to others.
+  const own = [brewName(t, b), sourceNameOf(t, b)];
+  const found = hardFindings(desk.judge, t)
+    .filter((one) => (weighed.hard.get(one.rule.id) ?? 0) > (base.hard.get(one.rule.id) ?? 0))
+    .map(({ rule: by, fact }) => ({ by, fact, own: own.includes(by.subject(t, fact)) }))
+    .sort((x, y) => Number(y.own) - Number(x.own) || y.fact.amount - x.fact.amount)[0];
+  return found ? found.by.explain(t, found.fact) : rule.says;
 }

@@ -1,11 +1,13 @@
 // Sentences are written with ISO days; people read weekdays. One place turns the one into the other.
 import type { Finding, Plan } from '../model/index.ts';
+import { capital } from '../record/words.ts';
 import { sayDay } from '../tasks/days.ts';
 
 const ISO_DAY = /\b\d{4}-\d{2}-\d{2}\b/g;
 
-/** The same sentence with its days as people say them: `Sat 23 January`. */
-export const spoken = (sentence: string): string => sentence.replace(ISO_DAY, (day) => sayDay(day));
+/** The same sentence with its days as people say them: `Sat 23 January`; a sentence begins with a capital. */
+export const spoken = (sentence: string): string =>
+  capital(sentence.replace(ISO_DAY, (day) => sayDay(day)));
 
 /** A finding whose sentences can be read out. */
 export const spokenFinding = (finding: Finding): Finding => ({

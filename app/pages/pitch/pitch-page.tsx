@@ -18,6 +18,8 @@ import { houseQuery } from '../../queries/house.ts';
 import { planQuery } from '../../queries/plan.ts';
 import { hashOf } from '../../router.ts';
 import { ThreadSample } from '../season/notes.tsx';
+import { Decide } from './decide.tsx';
+import { SourceList } from './source-list.tsx';
 import { ageingOf } from './viability.ts';
 import { ViabilityPicture } from './viability-picture.tsx';
 
@@ -25,7 +27,9 @@ export function PitchPage(props: { brew: string }) {
   const [plan, house] = useSuspenseQueries({ queries: [planQuery, houseQuery] });
   const brew = plan.data.plan?.brews.find((one) => one.brew === props.brew);
   if (plan.data.plan && house.data.house && brew) {
-    return <Pitch brew={brew} plan={plan.data.plan} house={house.data.house} />;
+    return (
+      <Pitch brew={brew} plan={plan.data.plan} planId={plan.data.id} house={house.data.house} />
+    );
   }
   const left = plan.data.plan?.leftOut.find((one) => one.brew === props.brew);
   return (
@@ -43,7 +47,7 @@ export function PitchPage(props: { brew: string }) {
   );
 }
 
-function Pitch(props: { brew: PlannedBrew; plan: Plan; house: House }) {
+function Pitch(props: { brew: PlannedBrew; plan: Plan; planId: string | null; house: House }) {
   const { brew, plan, house } = props;
   const [units] = useUnits();
   const look = strainLooks(plan, house).get(brew.yeast);
@@ -72,17 +76,24 @@ function Pitch(props: { brew: PlannedBrew; plan: Plan; house: House }) {
         <section aria-labelledby="alive">
           <h2 id="alive">How much of it is alive</h2>
           {ageing && look ? (
-            <ViabilityPicture ageing={ageing} look={look} pitchDay={brew.day} />
+            <ViabilityPicture ageing={ageing} look={look} />
           ) : (
             <p>
               Likely {percent(brew.viability.likely)}; {percent(brew.viability.low)} to{' '}
               {percent(brew.viability.high)}.
             </p>
           )}
+          {brew.pitchedViability && (
+            <p className="figures">
+              That is what goes into the starter. Out of it, into the wort: likely{' '}
+              {percent(brew.pitchedViability.likely)} alive, {percent(brew.pitchedViability.low)} to{' '}
+              {percent(brew.pitchedViability.high)}; most of its cells are new.
+            </p>
+          )}
           <CountsLine brew={brew} />
         </section>
         <section aria-labelledby="why">
-          <h2 id="why">Why this yeast</h2>
+          <h2 id="why">Why this way</h2>
           <ul className="reasons">
             {brew.why.map((reason) => (
               <li key={reason}>{reason}</li>
@@ -106,7 +117,16 @@ function Pitch(props: { brew: PlannedBrew; plan: Plan; house: House }) {
           </p>
         </section>
       </div>
-      <Family brew={brew} plan={plan} />
+      {!brew.done && (
+        <Decide
+          key={`${brew.day} ${brew.tank}`}
+          brew={brew}
+          plan={plan}
+          planId={props.planId}
+          house={house}
+        />
+      )}
+      <Family brew={brew} plan={plan} units={units} />
     </article>
   );
 }
@@ -137,73 +157,6 @@ function BeerLine(props: { brew: PlannedBrew; house: House; units: Units }) {
       {litres(beer.volumeL, units)} at {gravity(beer.og, units)}, to {gravity(beer.fg, units)};{' '}
       {colour(beer.ebc, units)}, {beer.ibu} IBU; fermented at {temperature(beer.fermentC, units)}
     </p>
-  );
-}
-
-function SourceList(props: { brew: PlannedBrew; units: Units }) {
-  const { brew, units } = props;
-  const { source, starter } = brew;
-  const rows: [string, React.ReactNode][] = [];
-  if (source.kind === 'fresh') {
-    const bought = source.packs - source.packsFromHand;
-    rows.push([
-      'Packs',
-      `${source.packs}${source.packsFromHand > 0 ? `, ${source.packsFromHand} of them on hand` : ''}`,
-    ]);
-    if (bought > 0 && source.orderOn && source.arrivesOn) {
-      rows.push([
-        'Order',
-        `by ${shortDay(source.orderOn)}; they arrive by ${shortDay(source.arrivesOn)}`,
-      ]);
-    }
-    rows.push(['Age', `${count(source.packAgeDays, 'day')} since they were made`]);
-  } else {
-    rows.push(['Slurry', `${millilitres(source.drawMl, units)}, settled`]);
-    rows.push([
-      'Out of',
-      source.kind === 'jar' ? (
-        `jar ${source.jar}, harvested ${shortDay(source.harvestedOn)}`
-      ) : (
-        <>
-          <a href={hashOf({ page: 'pitch', brew: source.brew })}>{source.brew}</a>, harvested{' '}
-          {shortDay(source.harvestedOn)} into {count(source.jars, 'jar')}
-        </>
-      ),
-    ]);
-    rows.push(['Age', `${count(source.ageDays, 'day')} since the harvest`]);
-  }
-  rows.push([
-    'Generation',
-    `${brew.generation} (a fresh pack is 0; slurry out of its first beer is 1)`,
-  ]);
-  if (starter) {
-    const chill = starter.chillOn ? `, chilled ${shortDay(starter.chillOn)} and decanted` : '';
-    rows.push([
-      'Starter',
-      `${litres(starter.litres, units)} with ${Math.round(starter.extractG)} g of extract, from ${shortDay(starter.startOn)}${chill}`,
-    ]);
-  }
-  const billion = (cells: number) => Math.round(cells).toLocaleString('en-GB');
-  rows.push([
-    'Living cells',
-    `${billion(brew.pitchedB)} billion, where ${billion(brew.needB)} are needed`,
-  ]);
-  if (brew.carried) {
-    const { volumeL, ebc, ibu } = brew.carried;
-    rows.push([
-      'Comes along',
-      `${millilitres(volumeL * 1000, units)} of the old beer: ${ebc < 0.05 && ibu < 0.05 ? 'nothing to see or taste' : `${colour(ebc, units, 1)} and ${ibu.toFixed(1)} IBU more`}`,
-    ]);
-  }
-  return (
-    <dl className="facts figures">
-      {rows.map(([name, says]) => (
-        <div key={name}>
-          <dt className="field-name">{name}</dt>
-          <dd>{says}</dd>
-        </div>
-      ))}
-    </dl>
   );
 }
 
@@ -253,7 +206,7 @@ function Alternative(props: { brew: PlannedBrew; plan: Plan }) {
         <p>There was no other way.</p>
       ) : (
         <p>
-          <strong>{alternative.source}</strong>, {shortDay(alternative.day)} in {alternative.tank}:{' '}
+          <strong>{alternative.source}</strong>, {shortDay(alternative.day)} in {alternative.tank}.{' '}
           {alternative.says}
         </p>
       )}
@@ -261,8 +214,9 @@ function Alternative(props: { brew: PlannedBrew; plan: Plan }) {
   );
 }
 
-function Family(props: { brew: PlannedBrew; plan: Plan }) {
+function Family(props: { brew: PlannedBrew; plan: Plan; units: Units }) {
   const { brew, plan } = props;
+  const ml = (amount: number) => millilitres(amount, props.units);
   const harvest = plan.harvests.find((one) => one.brew === brew.brew);
   const chains = plan.chains.filter((chain) => chain.brews.includes(brew.brew));
   return (
@@ -270,9 +224,9 @@ function Family(props: { brew: PlannedBrew; plan: Plan }) {
       <h2 id="family">Its yeast afterwards</h2>
       {harvest ? (
         <p className="figures">
-          Harvested {longDay(harvest.day)}: likely {Math.round(harvest.settledMl.likely)} mL settled
-          ({Math.round(harvest.settledMl.low)} to {Math.round(harvest.settledMl.high)}), to be used
-          by {shortDay(harvest.discardBy)}.
+          Harvested {longDay(harvest.day)}: likely {ml(harvest.settledMl.likely)} settled (
+          {ml(harvest.settledMl.low)} to {ml(harvest.settledMl.high)}), to be used by{' '}
+          {shortDay(harvest.discardBy)}.
         </p>
       ) : (
         <p>It is not harvested.</p>

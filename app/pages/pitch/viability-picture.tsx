@@ -13,7 +13,7 @@ const BEGINNINGS: Record<Ageing['begins'], string> = {
 
 const FRAME = { left: 40, right: 300, top: 12, bottom: 132 };
 
-export function ViabilityPicture(props: { ageing: Ageing; look: StrainLook; pitchDay: string }) {
+export function ViabilityPicture(props: { ageing: Ageing; look: StrainLook }) {
   const { ageing, look } = props;
   const { band, line } = ageingPaths(ageing, FRAME);
   const y = (share: number) => FRAME.bottom - (FRAME.bottom - FRAME.top) * share;
@@ -26,8 +26,9 @@ export function ViabilityPicture(props: { ageing: Ageing; look: StrainLook; pitc
     ends.map((one) => y(one.share)),
     15,
   );
+  const drawn = ageing.into === 'starter' ? 'into its starter' : 'pitched';
   const words =
-    `${BEGINNINGS[ageing.begins]} ${bareDay(ageing.fromDay)}, pitched ${count(ageing.days, 'day')} later: ` +
+    `${BEGINNINGS[ageing.begins]} ${bareDay(ageing.fromDay)}, ${drawn} ${count(ageing.days, 'day')} later: ` +
     `likely ${percent(ageing.end.likely)} alive, ${percent(ageing.end.low)} to ${percent(ageing.end.high)} with 4 chances in 5.`;
   return (
     <figure className="ageing">
@@ -58,7 +59,7 @@ export function ViabilityPicture(props: { ageing: Ageing; look: StrainLook; pitc
           {ageing.begins} {bareDay(ageing.fromDay)}
         </text>
         <text x={FRAME.right} y={FRAME.bottom + 20} textAnchor="end">
-          pitched {bareDay(props.pitchDay)}
+          {drawn} {bareDay(ageing.drawnOn)}
         </text>
       </svg>
       <figcaption className="quiet">{words}</figcaption>

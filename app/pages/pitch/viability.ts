@@ -1,4 +1,4 @@
-// How the living share of a pitch's yeast runs from where it began to the day it is pitched, as geometry for a small picture.
+// How the living share of a pitch's yeast runs from where it began to the day it is drawn, as geometry for a small picture.
 import type { House, Plan, PlannedBrew, Range } from '../../../planner/index.ts';
 import { dayNumber } from '../../parts/days.ts';
 
@@ -7,41 +7,44 @@ export type Ageing = {
   begins: 'harvested' | 'made' | 'counted' | 'today';
   fromDay: string;
   days: number;
+  /** The day on which it leaves its jar or pack: into the beer, or some days before into its starter. */
+  drawnOn: string;
+  into: 'beer' | 'starter';
   start: Range;
   end: Range;
 };
 
-/** From which day and share the yeast of a pitch ages; null where the plan says only the end. */
+/** From which day and share the yeast of a pitch ages until it is drawn; null where the plan says only the end. */
 export function ageingOf(brew: PlannedBrew, plan: Plan, house: House): Ageing | null {
   const source = brew.source;
   const end = brew.viability;
-  const days = (from: string) => Math.max(0, dayNumber(brew.day) - dayNumber(from));
+  const drawnOn = brew.starter?.startOn ?? brew.day;
+  const into = brew.starter ? ('starter' as const) : ('beer' as const);
+  const since = (fromDay: string) => ({
+    fromDay,
+    days: Math.max(0, dayNumber(drawnOn) - dayNumber(fromDay)),
+    drawnOn,
+    into,
+  });
   if (source.kind === 'harvest') {
     const harvest = plan.harvests.find((one) => one.brew === source.brew);
     if (!harvest) return null;
-    const fromDay = source.harvestedOn;
-    return { begins: 'harvested', fromDay, days: days(fromDay), start: harvest.cropViability, end };
+    const start = harvest.cropViability;
+    return { begins: 'harvested', ...since(source.harvestedOn), start, end };
   }
   if (source.kind === 'fresh') {
-    const fromDay = source.packsMadeOn;
-    const whole = { low: 1, likely: 1, high: 1 };
-    return { begins: 'made', fromDay, days: days(fromDay), start: whole, end };
+    const start = { low: 1, likely: 1, high: 1 };
+    return { begins: 'made', ...since(source.packsMadeOn), start, end };
   }
   const jar = house.jars.find((one) => one.jar === source.jar);
   if (jar?.measuredViability && jar.measuredOn) {
     const share = jar.measuredViability;
     const start = { low: share, likely: share, high: share };
-    return { begins: 'counted', fromDay: jar.measuredOn, days: days(jar.measuredOn), start, end };
+    return { begins: 'counted', ...since(jar.measuredOn), start, end };
   }
   const shelf = plan.shelf.find((one) => one.jar === source.jar);
   if (!shelf) return null;
-  return {
-    begins: 'today',
-    fromDay: plan.today,
-    days: days(plan.today),
-    start: shelf.viabilityToday,
-    end,
-  };
+  return { begins: 'today', ...since(plan.today), start: shelf.viabilityToday, end };
 }
 
 /** Share alive after a part (0 to 1) of the way: first-order loss is a straight line of the logarithm. */

@@ -7,10 +7,7 @@ import type { Bar } from './weave.ts';
 export type Place = { day: number; tank: string };
 export type Moving = { brew: string; from: Place; to: Place; by: 'pointer' | 'keys' };
 
-/** Below this zoom a day is too narrow to be hit: the pointer goes from brew day to brew day. */
-const SINGLE_DAYS_FROM = 14;
-
-/** What a brew can be held to: days of the season from today on. */
+/** What a brew can be held to: brew days of the season from today on. */
 export type Reach = { first: number; last: number; brewDay: (day: number) => boolean };
 
 export function reachOf(house: House, today: number): Reach {
@@ -34,31 +31,26 @@ function nearestBrewDay(day: number, reach: Reach): number {
   return day;
 }
 
-/**
- * Where a beer comes down that was taken at `from` and dragged `dx` px to the side, with the pointer at `y`.
- * `exact`: on that very day, whatever day it is.
- */
+/** Where a beer comes down that was taken at `from` and dragged `dx` px to the side, with the pointer at `y`: on the nearest brew day. */
 export function placeUnder(
   picture: Picture,
   from: Place,
-  drag: { dx: number; y: number; exact: boolean },
+  drag: { dx: number; y: number },
   reach: Reach,
 ): Place {
   const day = within(from.day + Math.round(drag.dx / picture.pxPerDay), reach);
-  const coarse = picture.pxPerDay < SINGLE_DAYS_FROM && !drag.exact && day !== from.day;
   const row = picture.rows.toSorted(
     (a, b) => Math.abs(middle(a) - drag.y) - Math.abs(middle(b) - drag.y),
   )[0];
-  return { day: coarse ? nearestBrewDay(day, reach) : day, tank: row?.tank ?? from.tank };
+  return { day: day === from.day ? day : nearestBrewDay(day, reach), tank: row?.tank ?? from.tank };
 }
 
 const middle = (row: { top: number; bottom: number }) => (row.top + row.bottom) / 2;
 
-/** Where an arrow leads: to the next brew day either way (`exact`: the next day), to the tank above or below. */
+/** Where an arrow leads: to the next brew day either way, to the tank above or below. */
 export function placeAfterKey(
   to: Place,
   key: string,
-  exact: boolean,
   picture: Picture,
   reach: Reach,
 ): Place | null {
@@ -70,7 +62,7 @@ export function placeAfterKey(
   if (key !== 'ArrowLeft' && key !== 'ArrowRight') return null;
   const way = key === 'ArrowLeft' ? -1 : 1;
   let day = to.day + way;
-  while (!exact && day >= reach.first && day <= reach.last && !reach.brewDay(day)) day += way;
+  while (day >= reach.first && day <= reach.last && !reach.brewDay(day)) day += way;
   return day < reach.first || day > reach.last ? to : { ...to, day };
 }
 

@@ -70,7 +70,7 @@ export function CarryingLine(props: {
         <TrialWords asked={props.asked} plan={props.plan} stays={props.stays} remedies={false} />
         <p className="quiet">
           {props.by === 'keys'
-            ? '← and → go from brew day to brew day (with Shift from day to day), ↑ and ↓ from tank to tank. Enter puts it down and holds it there, Escape leaves it where it was.'
+            ? '← and → go from brew day to brew day, ↑ and ↓ from tank to tank. Enter puts it down and holds it there, Escape leaves it where it was.'
             : 'Let go to put it down and hold it there; Escape leaves it where it was.'}
         </p>
       </div>

@@ -4,12 +4,12 @@ import { useMemo, useState } from 'react';
 import { Tab, TabList, TabPanel, Tabs } from 'react-aria-components';
 import type { House, Plan } from '../../../planner/index.ts';
 import { fullDay, isoDay } from '../../parts/days.ts';
+import { DecisionNotice, useDecision } from '../../parts/decision.tsx';
 import { strainLooks } from '../../parts/strains.ts';
 import { useUnits } from '../../parts/units.ts';
 import { houseQuery } from '../../queries/house.ts';
 import { type PlanInForce, planQuery } from '../../queries/plan.ts';
 import { useTrial } from '../../queries/trial.ts';
-import { HeldNotice, useHold } from './held.tsx';
 import { type Moving, samePlace } from './moving.ts';
 import { ChainNotes, StrainKey } from './notes.tsx';
 import { SeasonPicture } from './picture.tsx';
@@ -72,7 +72,7 @@ function Pictured(props: Parts & { active: string | null }) {
   const [zoom, setZoom] = useState<Zoom>('season');
   const [byTouch, setByTouch] = useState(false);
   const [moving, setMoving] = useState<Moving | null>(null);
-  const hold = useHold();
+  const decision = useDecision();
   const stays = moving === null || samePlace(moving.from, moving.to);
   const move = moving && {
     brew: moving.brew,
@@ -104,7 +104,9 @@ function Pictured(props: Parts & { active: string | null }) {
           moving={moving}
           trial={trial}
           setMoving={setMoving}
-          drop={({ brew, to }) => hold.mutate({ brew, day: isoDay(to.day), tank: to.tank })}
+          drop={({ brew, to }) =>
+            decision.decide({ kind: 'pinned', brew, day: isoDay(to.day), tank: to.tank })
+          }
           moveByTouch={byTouch}
         />
         {moving && move ? (
@@ -117,7 +119,7 @@ function Pictured(props: Parts & { active: string | null }) {
         ) : (
           <ReadingLine brew={brew} house={house} woven={woven} units={units} />
         )}
-        <HeldNotice hold={hold} />
+        <DecisionNotice decision={decision} />
       </TabPanel>
       <TabPanel id="table">
         <SeasonTable plan={plan} woven={woven} units={units} />

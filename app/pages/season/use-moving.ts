@@ -86,7 +86,7 @@ export function useMoving(props: MovingProps) {
         if (past > box.width - EDGE) element.scrollLeft += EDGE / 3;
         else if (past < EDGE) element.scrollLeft -= EDGE / 3;
         const dx = event.clientX - now.startX + element.scrollLeft - now.scrolled;
-        const to = placeUnder(picture, from, { dx, y, exact: event.shiftKey }, reach);
+        const to = placeUnder(picture, from, { dx, y }, reach);
         if (moving === null || !samePlace(moving.to, to)) {
           setMoving({ brew: now.brew, from, to, by: 'pointer' });
         }
@@ -120,7 +120,7 @@ export function useMoving(props: MovingProps) {
         end(true);
         return true;
       }
-      const to = placeAfterKey(moving.to, event.key, event.shiftKey, picture, reach);
+      const to = placeAfterKey(moving.to, event.key, picture, reach);
       if (to !== null) setMoving({ ...moving, to });
       return to !== null;
     },

@@ -41,10 +41,6 @@ export function newsWords(news: News, titleOf: (task: string) => string | null):
       return `Jar ${news.jar} is gone since ${shortDay(news.day)}`;
     case 'task-done':
       return `Done on ${shortDay(news.day)}: ${titleOf(news.task) ?? news.task}`;
-    case 'pinned':
-      return `${news.brew} is held fast${news.day ? ` on ${shortDay(news.day)}` : ''}${news.tank ? ` in ${news.tank}` : ''}`;
-    case 'unpinned':
-      return `${news.brew} may move again`;
     default:
       return sayNews(news);
   }

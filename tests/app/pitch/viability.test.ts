@@ -37,6 +37,25 @@ describe('where the ageing begins', () => {
   });
 });
 
+describe('where it ends', () => {
+  it('ends in the beer, or on the day its starter is begun', () => {
+    const ageing = ageingOf(aPlannedBrew(), aPlan(), aHouse());
+    expect(ageing).toMatchObject({ drawnOn: aPlannedBrew().day, into: 'beer' });
+    const starter = {
+      litres: 2,
+      extractG: 200,
+      startOn: '2027-01-06',
+      growDays: 2,
+      chillOn: null,
+      initialB: 100,
+      finalB: 200,
+    };
+    // three days before the brew day: three days younger when it is drawn
+    const early = ageingOf(aPlannedBrew({ starter }), aPlan(), aHouse());
+    expect(early).toMatchObject({ drawnOn: '2027-01-06', into: 'starter', days: 36 });
+  });
+});
+
 describe('labels', () => {
   it('move down until they are apart, and no further', () => {
     expect(apart([10, 12, 40], 15)).toEqual([10, 25, 40]);

@@ -15,6 +15,8 @@ import { aHouse, aPlan, aPlannedBrew } from '../../builders/plan.ts';
 
 const house = aHouse({ brewDays: ['sat', 'sun'], closed: ['2027-01-23'] });
 const woven = weave(aPlan(), house);
+/** The last Sunday of the season. */
+const LAST = '2027-06-27';
 const reach = reachOf(house, dayNumber('2027-01-04'));
 const pictureAt = (pxPerDay: number) => layOut(woven, sizesFor(woven.tanks.length, pxPerDay));
 const saturday = { day: dayNumber('2027-01-16'), tank: 'Keg A' };
@@ -26,20 +28,15 @@ describe('under the pointer', () => {
     if (!row) throw new Error(`no row ${tank}`);
     return (row.top + row.bottom) / 2;
   };
-  const dropped = (pxPerDay: number, dx: number, tank: string, exact = false) =>
-    said(placeUnder(pictureAt(pxPerDay), saturday, { dx, y: rowOf(tank, pxPerDay), exact }, reach));
+  const dropped = (pxPerDay: number, dx: number, tank: string) =>
+    said(placeUnder(pictureAt(pxPerDay), saturday, { dx, y: rowOf(tank, pxPerDay) }, reach));
 
-  it('goes by single days where a day is wide enough', () => {
-    expect(dropped(40, 80, 'Keg A')).toBe('2027-01-18 Keg A');
-    expect(dropped(40, 59, 'Keg A')).toBe('2027-01-17 Keg A');
-  });
-
-  it('goes from brew day to brew day where it is not, unless told to be exact', () => {
+  it.each([6, 40])('comes down on the nearest brew day at %i px a day', (px) => {
+    expect(dropped(px, px, 'Keg A')).toBe('2027-01-17 Keg A');
     // two days on is a Monday; the nearest brew day is the Sunday before it
-    expect(dropped(6, 12, 'Keg A')).toBe('2027-01-17 Keg A');
-    expect(dropped(6, 12, 'Keg A', true)).toBe('2027-01-18 Keg A');
+    expect(dropped(px, 2 * px, 'Keg A')).toBe('2027-01-17 Keg A');
     // a week on is closed: the Sunday after it
-    expect(dropped(6, 42, 'Keg A')).toBe('2027-01-24 Keg A');
+    expect(dropped(px, 7 * px, 'Keg A')).toBe('2027-01-24 Keg A');
   });
 
   it('takes the tank whose row is nearest, and leaves the day alone where only that changes', () => {
@@ -47,31 +44,30 @@ describe('under the pointer', () => {
   });
 
   it('never leaves the season, nor goes before today', () => {
-    expect(dropped(40, -100_000, 'Keg A')).toBe(`${isoDay(reach.first)} Keg A`);
-    expect(dropped(40, 100_000, 'Keg A')).toBe(`${house.to} Keg A`);
+    expect(dropped(40, -100_000, 'Keg A')).toBe('2027-01-09 Keg A');
+    expect(dropped(40, 100_000, 'Keg A')).toBe(`${LAST} Keg A`);
   });
 });
 
 describe('by the keys', () => {
   const picture = pictureAt(10);
-  const after = (key: string, exact = false) => {
-    const place = placeAfterKey(saturday, key, exact, picture, reach);
+  const keyed = (key: string) => {
+    const place = placeAfterKey(saturday, key, picture, reach);
     return place && said(place);
   };
 
-  it('steps from brew day to brew day over closed ones, with Shift from day to day', () => {
-    expect(after('ArrowRight')).toBe('2027-01-17 Keg A');
-    expect(after('ArrowLeft')).toBe('2027-01-10 Keg A');
-    expect(after('ArrowRight', true)).toBe('2027-01-17 Keg A');
+  it('steps from brew day to brew day over closed ones', () => {
+    expect(keyed('ArrowRight')).toBe('2027-01-17 Keg A');
+    expect(keyed('ArrowLeft')).toBe('2027-01-10 Keg A');
     const sunday = { ...saturday, day: dayNumber('2027-01-17') };
-    const on = placeAfterKey(sunday, 'ArrowRight', false, picture, reach);
+    const on = placeAfterKey(sunday, 'ArrowRight', picture, reach);
     expect(on && said(on)).toBe('2027-01-24 Keg A');
   });
 
   it('steps from tank to tank and stays at the ends', () => {
-    expect(after('ArrowUp')).toBe('2027-01-16 Keg A');
-    expect(after('ArrowDown')).toBe(`2027-01-16 ${woven.tanks[1]}`);
-    expect(after('Tab')).toBeNull();
+    expect(keyed('ArrowUp')).toBe('2027-01-16 Keg A');
+    expect(keyed('ArrowDown')).toBe(`2027-01-16 ${woven.tanks[1]}`);
+    expect(keyed('Tab')).toBeNull();
   });
 });
 
