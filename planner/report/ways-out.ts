@@ -26,7 +26,7 @@ type Change = { says: (day: string) => string; house: House };
 
 /** Plans judged to see whether a change frees a brew where it does not fit in by itself. */
 const TRY_STEPS = 1500;
-const WIDEST = { slots: 40, sources: 4 };
+const WIDEST = { slots: 40, judged: 4 };
 
 /**
  * Places brew `b` into a plan of a house that was changed, the others where they stand if that works, and moved

@@ -41,7 +41,7 @@ export function dateOrderPlan(problem: Problem): Timeline {
       new Random(1),
       { slurry: true },
       onlyFacts(problem),
-      { slots: tanks, sources: 6 },
+      { slots: tanks, judged: tanks },
       order,
     );
     if (bestScore === null || compareScores(desk.score, bestScore) < 0) {

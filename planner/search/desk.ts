@@ -3,6 +3,7 @@ import { FRESH, type Problem, STARTER_SIZES } from '../timeline/problem.ts';
 import { Marks, refoldPitches, refoldRooms } from '../timeline/refold.ts';
 import { copyDecisions, Timeline } from '../timeline/timeline.ts';
 import { unfold } from '../timeline/unfold.ts';
+import { Places } from './insert.ts';
 import { Lanes, type Pull } from './lanes.ts';
 import { mend } from './mend.ts';
 import { Quotes } from './quotes.ts';
@@ -31,6 +32,9 @@ export class Desk {
   readonly marks: Marks;
   readonly lanes: Lanes;
   readonly quotes: Quotes;
+  readonly places = new Places();
+  /** A list of one brew. */
+  readonly one = new Int32Array(1);
   /** How hot the search is, minor units: how far from the cheapest it still chooses. */
   heat = 0;
   /** How much dearer a plan the search would take this time; what is dearer by `slack` more is not worth mending. */
@@ -168,7 +172,8 @@ export class Desk {
       const o = t.order[i] as number;
       if (o === b || o === ignore || !t.placed[o]) continue;
       const d = t.day[o] as number;
-      if (d === day) starts += p.house.brewLengthL === null ? 1 : (p.brews[o]?.turns ?? 1);
+      // turns that do not fit run on to the next brew days: that is for the rule to judge
+      if (d === day) starts++;
       if (t.tank[o] === tank && day < (t.free[o] as number) && d < until) return false;
     }
     for (const out of kit.out) if (day <= out.to && out.from <= emptied) return false;

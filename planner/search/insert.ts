@@ -1,25 +1,48 @@
-// Finds a good place and source for one brew in a plan that stands, by judging whole plans.
+// Finds a good place and source for one brew in a plan that stands: quick quotes first, the best of them judged in full.
 import { FRESH } from '../timeline/problem.ts';
 import { refold } from '../timeline/refold.ts';
 import type { Timeline } from '../timeline/timeline.ts';
 import type { Desk } from './desk.ts';
+import { firstAtLeast } from './lanes.ts';
+import { ANY_STARTER } from './quotes.ts';
 import { compareScores, type Score, WORST } from './score.ts';
 
-export type Reach = { slots: number; sources: number };
+/** How many slots are quoted, and how many of the cheapest are judged in full. */
+export type Reach = { slots: number; judged: number };
 
-type Choice = {
-  day: number;
-  tank: number;
-  yeast: number;
-  source: number;
-  starter: number;
-  crop: number;
-};
+/** One brew's possible places, cheapest first; made once a desk and written over. */
+export class Places {
+  readonly most = 96;
+  count = 0;
+  readonly day = new Int32Array(this.most);
+  readonly tank = new Int32Array(this.most);
+  readonly yeast = new Int32Array(this.most);
+  readonly source = new Int32Array(this.most);
+  readonly starter = new Int32Array(this.most);
+  readonly price = new Float64Array(this.most);
 
-const NO_STARTER = [0] as const;
-const STARTERS = [0, 2] as const;
-const LATE_CROP = [-1] as const;
-const BOTH_CROPS = [-1, 0] as const;
+  add(day: number, tank: number): void {
+    for (let i = 0; i < this.count; i++) {
+      if (this.day[i] === day && this.tank[i] === tank) return;
+    }
+    if (this.count === this.most) return;
+    this.day[this.count] = day;
+    this.tank[this.count++] = tank;
+  }
+
+  /** Takes the cheapest of the rest to place `i`. */
+  cheapestTo(i: number): void {
+    let best = i;
+    for (let k = i + 1; k < this.count; k++) {
+      if ((this.price[k] as number) < (this.price[best] as number)) best = k;
+    }
+    for (const list of [this.day, this.tank, this.yeast, this.source, this.starter, this.price]) {
+      const was = list[i] as number;
+      list[i] = list[best] as number;
+      list[best] = was;
+    }
+  }
+}
 
 /**
  * Places brew b in `t` (unfolded and judged, b not placed) where the whole plan is judged best, among the
@@ -36,96 +59,129 @@ export function insertBest(
   const p = desk.problem;
   const brew = p.brews[b];
   if (!brew) return null;
-  const one = Int32Array.of(b);
   const held = brew.fixedDay >= 0 || brew.pinDay >= 0;
-  const trial = desk.scratch;
-  let best: Score | null = null;
-  let choice: Choice | null = null;
+  const { places, scratch: trial, one } = desk;
   const wasYeast = t.yeast[b] as number;
-  for (const yeast of brew.yeasts) {
-    t.yeast[b] = yeast;
-    for (const { day, tank } of findSlots(desk, t, b, reach.slots)) {
-      const sizes =
-        p.yeasts[yeast]?.dry || p.house.starterGear.vessels === 0 ? NO_STARTER : STARTERS;
-      const crops = p.tanks[tank]?.bottomOutlet ? BOTH_CROPS : LATE_CROP;
-      for (const source of sourcesFor(desk, t, b, day, reach.sources)) {
-        for (const starter of sizes) {
-          for (const crop of crops) {
-            trial.copyFrom(t);
-            trial.placed[b] = 1;
-            trial.day[b] = day;
-            trial.tank[b] = tank;
-            trial.source[b] = source;
-            trial.starter[b] = starter;
-            trial.crop[b] = crop;
-            refold(trial, t, one, 1, desk.marks);
-            desk.steps++;
-            const score = desk.judge.rescore(trial, desk.marks.judge, best ?? WORST);
-            if (score.hard > standing.hard && !held) continue;
-            if (best && compareScores(score, best) >= 0) continue;
-            best = score;
-            choice = { day, tank, yeast, source, starter, crop };
-          }
-        }
-      }
-    }
+  one[0] = b;
+  findPlaces(desk, t, b, reach.slots);
+  quotePlaces(desk, t, b);
+  let best: Score | null = null;
+  let chosen = -1;
+  let chosenCrop = -1;
+  const judge = (i: number, crop: number): void => {
+    trial.copyFrom(t);
+    put(desk, trial, b, i, crop);
+    refold(trial, t, one, 1, desk.marks);
+    desk.steps++;
+    const score = desk.judge.rescore(trial, desk.marks.judge, best ?? WORST);
+    if (score.hard > standing.hard && !held) return;
+    if (best && compareScores(score, best) >= 0) return;
+    best = score;
+    chosen = i;
+    chosenCrop = crop;
+  };
+  for (let i = 0; i < places.count && i < reach.judged; i++) {
+    places.cheapestTo(i);
+    judge(i, -1);
+    if (p.tanks[places.tank[i] as number]?.bottomOutlet) judge(i, 0);
   }
-  t.yeast[b] = choice?.yeast ?? wasYeast;
-  if (!choice) return null;
+  // quotes know nothing of the shelf: plain packs need no room on it
+  for (let i = 0; i < places.count && i < 2 * reach.judged && chosen < 0; i++) {
+    if (brew.pinSource >= FRESH) break;
+    places.source[i] = FRESH;
+    places.starter[i] = 0;
+    judge(i, -1);
+  }
+  if (chosen < 0) {
+    t.yeast[b] = wasYeast;
+    t.starter[b] = 0;
+    return null;
+  }
   trial.copyFrom(t);
-  t.placed[b] = 1;
-  t.day[b] = choice.day;
-  t.tank[b] = choice.tank;
-  t.source[b] = choice.source;
-  t.starter[b] = choice.starter;
-  t.crop[b] = choice.crop;
+  put(desk, t, b, chosen, chosenCrop);
   refold(t, trial, one, 1, desk.marks);
   return desk.judge.rescore(t, desk.marks.judge, WORST);
 }
 
-/** The youngest slurries that no rule's shortcut forbids, and fresh packs; or the source it is pinned to. */
-function sourcesFor(desk: Desk, t: Timeline, b: number, day: number, most: number): number[] {
-  const brew = desk.problem.brews[b];
-  if (brew && brew.pinSource >= FRESH) return [brew.pinSource];
-  const n = desk.listSources(t, b, day);
-  const out: number[] = [];
-  for (let i = n - 1; i >= 0 && out.length < most; i--) out.push(desk.option(i));
-  if (n > 0 && !out.includes(desk.option(0))) out.push(desk.option(0));
-  // better a pitch that comes too late and says so than none
-  return out.length > 0 ? out : [FRESH];
+function put(desk: Desk, t: Timeline, b: number, i: number, crop: number): void {
+  const { places } = desk;
+  t.placed[b] = 1;
+  t.day[b] = places.day[i] as number;
+  t.tank[b] = places.tank[i] as number;
+  t.yeast[b] = places.yeast[i] as number;
+  t.source[b] = places.source[i] as number;
+  t.starter[b] = places.starter[i] as number;
+  t.crop[b] = crop;
 }
 
-function findSlots(
-  desk: Desk,
-  t: Timeline,
-  b: number,
-  most: number,
-): { day: number; tank: number }[] {
-  const brew = desk.problem.brews[b];
-  const out: { day: number; tank: number }[] = [];
-  if (!brew) return out;
-  const held = brew.fixedDay >= 0 || brew.pinDay >= 0;
-  const eachTank = Math.max(1, Math.floor((most * 0.6) / Math.max(1, brew.tanks.length)));
-  for (const tank of brew.tanks) {
-    let found = 0;
-    for (let k = 0; k < brew.days.length && found < eachTank; k++) {
-      const day = brew.days[k] as number;
-      if (desk.slotFree(t, b, tank, day)) {
-        out.push({ day, tank });
-        found++;
+/** Quotes every place with each strain and the cheapest source; places on the same day share a quote. */
+function quotePlaces(desk: Desk, t: Timeline, b: number): void {
+  const { places, quotes, problem: p, random } = desk;
+  const brew = p.brews[b];
+  if (!brew) return;
+  quotes.read(t);
+  for (let i = 0; i < places.count; i++) {
+    let same = 0;
+    while (places.day[same] !== places.day[i]) same++;
+    if (same < i) {
+      for (const list of [places.yeast, places.source, places.starter, places.price]) {
+        list[i] = list[same] as number;
       }
+      continue;
+    }
+    t.day[b] = places.day[i] as number;
+    t.tank[b] = places.tank[i] as number;
+    t.crop[b] = -1;
+    places.price[i] = Infinity;
+    places.source[i] = FRESH;
+    places.yeast[i] = brew.yeasts[0] ?? 0;
+    places.starter[i] = 0;
+    for (const yeast of brew.yeasts) {
+      t.yeast[b] = yeast;
+      const price =
+        brew.pinSource >= FRESH
+          ? quotes.only(t, b, brew.pinSource)
+          : quotes.best(t, b, ANY_STARTER, random, desk.heat * 0.5);
+      if (price >= (places.price[i] as number)) continue;
+      places.price[i] = price;
+      places.yeast[i] = yeast;
+      places.source[i] = quotes.source;
+      places.starter[i] = quotes.starter;
     }
   }
-  if (out.length > 0 && brew.days.length > 1) {
-    for (let i = 0; i < most * 0.4; i++) {
-      const day = brew.days[desk.random.below(brew.days.length)] as number;
-      const tank = brew.tanks[desk.random.below(brew.tanks.length)] as number;
-      if (desk.slotFree(t, b, tank, day)) out.push({ day, tank });
+}
+
+/** The first free slots of each tank and some at random; where a held brew must stand if there is none. */
+function findPlaces(desk: Desk, t: Timeline, b: number, most: number): void {
+  const { places, lanes, random, problem: p } = desk;
+  const brew = p.brews[b];
+  places.count = 0;
+  if (!brew) return;
+  const { days, tanks } = brew;
+  lanes.read(t);
+  const eachTank = Math.max(1, Math.floor((most * 0.6) / Math.max(1, tanks.length)));
+  for (const tank of tanks) {
+    let found = 0;
+    for (let k = 0; k < days.length && found < eachTank; k++) {
+      const day = days[k] as number;
+      const next = lanes.blockedUntil(t, b, tank, day);
+      if (next > day) {
+        // on to the first day after what stands in the way
+        k = Math.max(k, firstAtLeast(days, next) - 1);
+        continue;
+      }
+      places.add(day, tank);
+      found++;
     }
   }
-  // a held brew stands where it must, even if that breaks something
-  if (out.length === 0 && held) {
-    for (const tank of brew.tanks) out.push({ day: brew.days[0] as number, tank });
+  if (places.count > 0 && days.length > 1) {
+    for (let i = 0; i < most * 0.8; i++) {
+      const day = days[random.below(days.length)] as number;
+      const tank = tanks[random.below(tanks.length)] as number;
+      if (lanes.blockedUntil(t, b, tank, day) <= day) places.add(day, tank);
+    }
   }
-  return out;
+  if (places.count === 0 && (brew.fixedDay >= 0 || brew.pinDay >= 0)) {
+    for (const tank of tanks) places.add(days[0] as number, tank);
+  }
 }

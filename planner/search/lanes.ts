@@ -17,14 +17,19 @@ export function firstAtLeast(days: Int32Array, from: number): number {
   return low;
 }
 
+/** How far back a brew's turns may still be running on, days. */
+const RUN_ON_DAYS = 9;
+
 /** Rows of brews by tank, as a plan has them, and the kettle's starts by day. Made once a desk. */
 export class Lanes {
   /** Brews by tank, each tank's in order of day. */
   readonly brews: Int32Array;
   /** Where each tank's row begins in `brews`; one more at the end. */
   readonly begins: Int32Array;
-  /** Brews begun by day of the stretch. */
+  /** Brews begun by day of the stretch, and the turns they want of the kettle. */
   private readonly starts: Int32Array;
+  private readonly turns: Int32Array;
+  private readonly runsOn: boolean;
   /** A row being put together by a move. */
   readonly row: Int32Array;
   private readonly next: Int32Array;
@@ -35,21 +40,22 @@ export class Lanes {
     this.begins = new Int32Array(problem.tanks.length + 1);
     this.next = new Int32Array(problem.tanks.length + 1);
     this.starts = new Int32Array(problem.days.count);
+    this.turns = new Int32Array(problem.days.count);
+    this.runsOn = problem.brews.some((brew) => brew.turns > 1);
     this.row = new Int32Array(n + 4);
   }
 
   /** Reads the rows and the kettle's starts off an unfolded plan. */
   read(t: Timeline): void {
     const { brews, begins, next, starts } = this;
-    const first = this.problem.days.first;
     begins.fill(0);
     starts.fill(0);
+    this.turns.fill(0);
     for (let i = 0; i < t.orderCount; i++) {
       const b = t.order[i] as number;
       const k = (t.tank[b] as number) + 1;
       begins[k] = (begins[k] as number) + 1;
-      const d = (t.day[b] as number) - first;
-      starts[d] = (starts[d] as number) + 1;
+      this.count(b, t.day[b] as number, 1);
     }
     for (let k = 1; k < begins.length; k++) {
       begins[k] = (begins[k] as number) + (begins[k - 1] as number);
@@ -63,22 +69,34 @@ export class Lanes {
     }
   }
 
-  /** Takes the start of a brew on that day out of the kettle's, or puts it in. */
-  count(day: number, by: 1 | -1): void {
+  /** Takes the start of brew b on that day out of the kettle's, or puts it in. */
+  private count(b: number, day: number, by: 1 | -1): void {
     const d = day - this.problem.days.first;
     this.starts[d] = (this.starts[d] as number) + by;
+    if (!this.runsOn) return;
+    this.turns[d] = (this.turns[d] as number) + by * (this.problem.brews[b]?.turns ?? 1);
   }
 
-  /** Whether one more brew can begin on that day; what runs on to the next days is for the rule to judge. */
-  kettleFree(day: number): boolean {
-    return (this.starts[day - this.problem.days.first] as number) < this.problem.house.brewsPerDay;
-  }
-
-  /** Where brew b stands in its tank's row, or -1. */
-  placeOf(tank: number, b: number): number {
-    const end = this.begins[tank + 1] as number;
-    for (let i = this.begins[tank] as number; i < end; i++) if (this.brews[i] === b) return i;
-    return -1;
+  /** Whether the kettle has room for brew b from that day on: a close guess where turns run on, which the rule judges. */
+  private kettleFree(b: number, day: number): boolean {
+    const { days, house, brews } = this.problem;
+    const most = house.brewsPerDay;
+    const at = day - days.first;
+    if ((this.starts[at] as number) >= most) return false;
+    if (!this.runsOn) return true;
+    let wanted = 0;
+    let underWay = 0;
+    for (let d = Math.max(0, at - RUN_ON_DAYS); d < days.count; d++) {
+      if (!days.brew[d] && d !== at) continue;
+      const mine = d === at ? 1 : 0;
+      wanted += (this.turns[d] as number) + mine * (brews[b]?.turns ?? 1);
+      underWay += (this.starts[d] as number) + mine;
+      if (d >= at && underWay > most) return false;
+      wanted = Math.max(0, wanted - most);
+      underWay = Math.min(underWay, wanted);
+      if (d >= at && wanted === 0) return true;
+    }
+    return true;
   }
 
   /** The day on which the tank is free again if brew b goes in on `day`. */
@@ -90,6 +108,39 @@ export class Lanes {
     return emptied + (p.tanks[tank]?.turnaroundDays ?? 0) * times;
   }
 
+  /**
+   * `day`, or less, if brew b could begin in that tank on it with the others as they were read; else the first day after
+   * what stands in the way.
+   */
+  blockedUntil(t: Timeline, b: number, tank: number, day: number): number {
+    if (!this.kettleFree(b, day)) return day + 1;
+    const p = this.problem;
+    const brew = p.brews[b];
+    if (!brew) return FAR;
+    const until = this.freeAfter(t, b, tank, day);
+    const begin = this.begins[tank] as number;
+    let low = begin;
+    let high = this.begins[tank + 1] as number;
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if ((t.day[this.brews[middle] as number] as number) < until) low = middle + 1;
+      else high = middle;
+    }
+    // the last that begins before this one would be out of the tank
+    for (let i = low - 1; i >= begin; i--) {
+      const o = this.brews[i] as number;
+      if (o === b) continue;
+      if ((t.free[o] as number) > day) return t.free[o] as number;
+      break;
+    }
+    const out = p.tanks[tank]?.out;
+    if (out && out.length > 0) {
+      const emptied = p.days.nextWork[day + brew.tankDays - p.days.first] as number;
+      for (const o of out) if (day <= o.to && o.from <= emptied) return o.to + 1;
+    }
+    return day;
+  }
+
   /** The first day from `from` on which brew b may begin in that tank, as far as kettle and tank go; FAR for none. */
   firstDay(b: number, tank: number, from: number): number {
     const p = this.problem;
@@ -99,7 +150,7 @@ export class Lanes {
     const { days } = brew;
     for (let k = firstAtLeast(days, from); k < days.length; k++) {
       const day = days[k] as number;
-      if (!this.kettleFree(day)) continue;
+      if (!this.kettleFree(b, day)) continue;
       if (out && out.length > 0) {
         const emptied = p.days.nextWork[day + brew.tankDays - p.days.first] as number;
         let clash = false;
@@ -129,7 +180,7 @@ export class Lanes {
     const { row } = this;
     for (let i = 0; i < count; i++) {
       const o = row[i] as number;
-      if (was.placed[o]) this.count(was.day[o] as number, -1);
+      if (was.placed[o]) this.count(o, was.day[o] as number, -1);
     }
     let free = from;
     for (let i = 0; i < count; i++) {
@@ -141,7 +192,7 @@ export class Lanes {
         const day = was.day[o] as number;
         if (!was.placed[o] || was.tank[o] !== tank || (day < free && i > 0)) return false;
         t.day[o] = day;
-        this.count(day, 1);
+        this.count(o, day, 1);
         free = Math.max(free, was.free[o] as number);
         continue;
       }
@@ -159,7 +210,7 @@ export class Lanes {
       t.placed[o] = 1;
       t.day[o] = day;
       t.tank[o] = tank;
-      this.count(day, 1);
+      this.count(o, day, 1);
       if (!was.placed[o] || was.day[o] !== day || was.tank[o] !== tank) touch(o);
       free = this.freeAfter(t, o, tank, day);
     }

@@ -86,6 +86,15 @@ export class Quotes {
     return price >= limit ? price : price + this.judge.askCost(t, b);
   }
 
+  /** Quotes brew b out of that source alone, without a starter. */
+  only(t: Timeline, b: number, source: number): number {
+    this.source = source;
+    this.starter = 0;
+    t.starter[b] = 0;
+    dates(this.problem, t, b);
+    return this.price(t, b, source);
+  }
+
   /**
    * Finds the cheapest of all sources and of the starter sizes in `sizes` for brew b (day, tank and yeast set, its own
    * claim not counted), each made `heat` times a random amount cheaper. Leaves it in `source` and `starter`, and b's
@@ -96,6 +105,8 @@ export class Quotes {
     const nJars = p.jars.length;
     const y = t.yeast[b] as number;
     const most = p.yeasts[y]?.dry || p.house.starterGear.vessels === 0 ? 0 : STARTER_SIZES;
+    this.source = FRESH;
+    this.starter = 0;
     const needB = (p.brews[b]?.needHarvestedB ?? 0) * p.settings.pitchMargin;
     let best = Infinity;
     for (let size = 0; size <= most; size++) {
@@ -103,6 +114,7 @@ export class Quotes {
       t.starter[b] = size;
       dates(p, t, b);
       const use = t.useDay[b] as number;
+      if (size > 0 && !this.vesselFree(t, b)) continue;
       for (let s = FRESH; s < nJars; s++) {
         if (s >= 0 && (!this.slurry || p.jars[s]?.yeast !== y)) continue;
         // an opened jar feeds one pitch
@@ -124,6 +136,19 @@ export class Quotes {
       }
     }
     return best;
+  }
+
+  /** Whether a vessel is free for b's starter, as far as the others that overlap it go. */
+  private vesselFree(t: Timeline, b: number): boolean {
+    const from = t.starterStart[b] as number;
+    const to = t.day[b] as number;
+    let left = this.problem.house.starterGear.vessels;
+    for (let i = 0; i < t.orderCount; i++) {
+      const o = t.order[i] as number;
+      if (o === b || (t.starterLitres[o] as number) <= 0 || t.done[o]) continue;
+      if ((t.starterStart[o] as number) <= to && from <= (t.day[o] as number)) left--;
+    }
+    return left > 0;
   }
 
   private offer(

@@ -10,7 +10,7 @@ import { compareScores, Judge, type Score } from './score.ts';
 
 export type Found = { timeline: Timeline; score: Score; steps: number; stopped: boolean };
 
-const REACH = { slots: 8, sources: 3 };
+const REACH = { slots: 8, judged: 4 };
 
 /** The default budget: plans judged, growing with the season. */
 export function defaultSteps(brews: number): number {

@@ -10,6 +10,7 @@ export const relocate: Move = {
     if (!brew) return false;
     const { random, current } = desk;
     if (brew.days.length === 0 || brew.tanks.length === 0) return false;
+    desk.lanes.read(current);
     const near = random.next() < 0.5;
     let here = 0;
     while (here < brew.days.length - 1 && (brew.days[here] as number) < (current.day[b] as number))
@@ -21,7 +22,7 @@ export const relocate: Move = {
       const day = brew.days[at] as number;
       const tank = brew.tanks[random.below(brew.tanks.length)] as number;
       if (day === current.day[b] && tank === current.tank[b]) continue;
-      if (!desk.slotFree(current, b, tank, day)) continue;
+      if (desk.lanes.blockedUntil(current, b, tank, day) > day) continue;
       t.day[b] = day;
       t.tank[b] = tank;
       if (random.next() < 0.3) t.crop[b] = random.below(5) - 1;

@@ -51,7 +51,7 @@ export function ruinAndRecreate(
   const keyed = out.map((b) => ({ b, key: shuffled ? desk.random.next() : slack(b) }));
   keyed.sort((x, y) => x.key - y.key || x.b - y.b);
   for (const { b } of keyed) {
-    score = insertBest(desk, t, b, score, { slots: 8, sources: 3 }) ?? score;
+    score = insertBest(desk, t, b, score, { slots: 8, judged: 4 }) ?? score;
   }
   return desk.decide(score, accept);
 }

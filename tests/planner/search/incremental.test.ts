@@ -39,7 +39,7 @@ describe.each(['lantern-shed', 'quay-seven'])('%s', (name) => {
     const random = new Random(7);
     const desk = construct(problem, judge, random, { slurry: true }, onlyFacts(problem), {
       slots: 4,
-      sources: 2,
+      judged: 2,
     });
     const truth = new Timeline(problem);
     let kept = 0;

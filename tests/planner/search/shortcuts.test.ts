@@ -128,7 +128,7 @@ function walk(house: House, seed: number, moves: number, applied: Set<string>): 
   const problem = compile(house, '2027-02-25', NO_FACTS, [], null);
   const judge = new Judge(problem);
   const random = new Random(seed);
-  const reach = { slots: 4, sources: 2 };
+  const reach = { slots: 4, judged: 2 };
   const built = construct(problem, judge, random, { slurry: true }, onlyFacts(problem), reach);
   // as on re-planning: with a plan to which brews can be taken back
   const home = afresh(built.current);
