@@ -1,6 +1,6 @@
 // The small seasons that the exact checks run on, by name of what is tight in them.
 import type { House } from '../../../planner/index.ts';
-import type { SmallShape } from './small-season.ts';
+import { dice, type SmallShape } from './small-season.ts';
 
 const SOFT = ['gravity-ceiling', 'dry-hopped', 'additions', 'kettle-soured'];
 
@@ -72,3 +72,34 @@ export const TEN: readonly SmallShape[] = [
     packsOnHand: 3,
   }),
 ];
+
+/** Everything that a house may relax. */
+const RELAXABLE = [...SOFT, 'generation-limit', 'storage-limit', 'viability-floor'] as const;
+
+/** A shape at random by its number, of `most` brews at most: every rule is in play in some of any two hundred. */
+export function randomShape(number: number, most: number): SmallShape {
+  const roll = dice(number + 7000);
+  const between = (low: number, high: number) => low + Math.floor(roll() * (high - low + 1));
+  const chance = (share: number) => roll() < share;
+  const brews = between(2, most);
+  const large = chance(0.2);
+  const jars = between(0, 3);
+  return {
+    seed: 1000 + number,
+    brews,
+    tanks: between(1, 3),
+    strains: between(1, 2),
+    apartDays: between(2, 12),
+    deliveryCost: chance(0.5) ? 5 : 0,
+    starters: chance(0.35),
+    jars,
+    candidates: [2, between(2, 4)],
+    outlet: chance(0.5),
+    nano: chance(0.3),
+    packsOnHand: chance(0.3) ? between(1, 4) : 0,
+    relaxed: chance(0.4) ? RELAXABLE.filter(() => chance(0.5)) : [],
+    largeBrews: large,
+    ...(chance(0.2) ? { conditioningRoomL: 40 } : {}),
+    ...(chance(0.3) ? { maxJars: jars + between(0, 1) } : {}),
+  };
+}
