@@ -1,5 +1,6 @@
 // Measures everything and writes docs/benchmarks.md. `--quick` takes fewer seeds.
 import { type Row, writeTable } from './measure.ts';
+import { predictionRows } from './predictions.ts';
 import { seasonRows } from './seasons.ts';
 import { servingRows } from './serving.ts';
 
@@ -13,6 +14,7 @@ const add = async (what: string, more: Promise<Row[]>) => {
   }
 };
 
+await add('Predicting pitches', Promise.resolve(predictionRows()));
 await add('Planning the shared seasons', seasonRows(quick ? 2 : 10));
 await add('Serving', servingRows());
 writeTable(rows, [
