@@ -3,6 +3,7 @@ import { useSuspenseQuery } from '@tanstack/react-query';
 import { type ReactNode, useDeferredValue, useEffect, useMemo, useState } from 'react';
 import { Button } from 'react-aria-components';
 import '../../styles/book.css';
+import '../../styles/pencil.css';
 import { houseQuery } from '../../queries/house.ts';
 import { hashOf } from '../../router.ts';
 import { type Checked, checkBook } from './check.ts';

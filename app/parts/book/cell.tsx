@@ -46,7 +46,13 @@ export function Cell(props: CellProps) {
   }
   if (spec.kind === 'day' && (text === '' || ISO_DAY.test(text))) {
     return (
-      <input {...shared} type="date" value={text} onChange={(event) => put(event.target.value)} />
+      <input
+        {...shared}
+        className={text === '' ? `${shared.className} empty` : shared.className}
+        type="date"
+        value={text}
+        onChange={(event) => put(event.target.value)}
+      />
     );
   }
   return <Line {...shared} spec={spec} text={text} put={put} />;

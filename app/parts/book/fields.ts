@@ -52,7 +52,7 @@ const BREW_FIELDS: readonly FieldSpec[] = [
   number('ibu', 'Bitterness', 'IBU', 5, line),
   number('fermentC', 'Ferments at', '°C', 5, line),
   number('tankDays', 'In the tank', 'days', 5, line),
-  number('conditionDays', 'Then', 'days', 5, line),
+  number('conditionDays', 'Conditions', 'days', 5, line),
   { field: 'readyBy', label: 'Wanted by', kind: 'day', blank: 'no day', wide: 10, ...line },
   { field: 'notBefore', label: 'Not before', kind: 'day', blank: 'any day', wide: 10 },
   { field: 'brewOn', label: 'Fixed brew day', kind: 'day', blank: 'not fixed', wide: 10 },

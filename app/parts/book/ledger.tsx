@@ -59,7 +59,7 @@ export function Ledger(props: LedgerProps) {
                 <span className="unseen">Number</span>
               </th>
               {columns.map((field) => (
-                <th key={field.field} scope="col">
+                <th key={field.field} scope="col" className={`as-${field.kind}`}>
                   {field.label}
                   <HeadUnit unit={unitOf(field, units, currency)} />
                 </th>
@@ -102,11 +102,11 @@ export function Ledger(props: LedgerProps) {
         onPress={() =>
           write(
             (now) => addRows(now, list, [makes(freeName(now, list, NEW_NAME[list]))]),
-            `a ${word} more`,
+            `${word} added`,
           )
         }
       >
-        Write a {word} more
+        Add a {word}
       </Button>
     </>
   );
@@ -174,10 +174,11 @@ const LedgerRow = memo(function LedgerRow(props: RowProps) {
   const rest = FIELDS[list].filter((spec) => !spec.line);
   const folds = rest.some((spec) => problems.some(({ field }) => field === spec.field));
   const open = !folded || folds;
+  const wrong = problems.some(({ problem }) => problem.level === 'error');
   const span = columns.length + 2;
   const lines = JSON.parse(props.hints) as Hint[];
   return (
-    <tbody className={open ? 'ledger-row is-open' : 'ledger-row'}>
+    <tbody className={`ledger-row${open ? ' is-open' : ''}${wrong ? ' is-wrong' : ''}`}>
       <tr>
         <td className="ledger-no figures" aria-hidden="true">
           {nth}
@@ -248,12 +249,12 @@ const LedgerRow = memo(function LedgerRow(props: RowProps) {
             <p className="fold-acts">
               <Button
                 className="button small"
-                aria-label={`Write ${name} once more`}
+                aria-label={`Duplicate ${name}`}
                 onPress={() =>
-                  write((book) => duplicateRow(book, list, one.id), `${name} once more`)
+                  write((book) => duplicateRow(book, list, one.id), `${name} duplicated`)
                 }
               >
-                Write it once more
+                Duplicate
               </Button>
               <Button
                 className="button small"

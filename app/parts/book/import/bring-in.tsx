@@ -12,6 +12,7 @@ import {
   TextArea,
   TextField,
 } from 'react-aria-components';
+import '../../../styles/bring-in.css';
 import type { House } from '../../../../planner/index.ts';
 import { type ImportAnswer, type Reading, readFiles } from '../../../queries/import.ts';
 import { ErrorNotice } from '../../failed.tsx';
