@@ -60,7 +60,8 @@ function amountText(amount: Task['amounts'][number]): string {
 
 /** The link to a task's page. */
 export function taskAddress(base: string, key: string): string {
-  return `${base}/#/tasks/${encodeURIComponent(key)}`;
+  // NOTE: some readers turn %3A back into a colon, and a colon needs no escape here (RFC 3986 §3.5).
+  return `${base}/#/tasks/${encodeURIComponent(key).replaceAll('%3A', ':')}`;
 }
 
 /** What the entry says when it is opened: all that is needed beside the kettle, without a network. */

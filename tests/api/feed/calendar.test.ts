@@ -149,11 +149,11 @@ test('an entry carries all that is needed beside the kettle', () => {
     task.why,
     String(task.caution),
     'about 30 min',
-    `${base}/#/tasks/harvest%3AMillrace`,
+    `${base}/#/tasks/harvest:Millrace`,
   ]) {
     expect(description).toContain(said);
   }
-  expect(url).toBe(`${base}/#/tasks/harvest%3AMillrace`);
+  expect(url).toBe(`${base}/#/tasks/harvest:Millrace`);
   // The caution comes before the first step.
   expect(description.indexOf('burst')).toBeLessThan(description.indexOf('Chill.'));
 });
