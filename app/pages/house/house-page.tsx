@@ -74,9 +74,9 @@ function House(props: InBook) {
       <section className="below" aria-labelledby="units">
         <h2 id="units">Units</h2>
         <p className="quiet">For this browser; the plan itself stays in litres, °C, SG and EBC.</p>
-        <p className="merge-acts">
+        <div className="merge-acts">
           <UnitsChoice />
-        </p>
+        </div>
       </section>
       <Rules {...props} />
       <section className="below" aria-labelledby="another">
