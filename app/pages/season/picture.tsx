@@ -83,7 +83,7 @@ export function SeasonPicture(props: Props) {
   const range = rangeAt(room, fit);
   const zoomTo = (px: number) => props.setZoom(px <= fit * 1.001 ? 'season' : px);
   useZoom({ scroller, picture, hold, range, choose: zoomTo });
-  usePanByHand(scroller);
+  usePanByHand(scroller, props.moveByTouch);
   const seenFrom = useSeenFrom(scroller, picture);
   const reach = useMemo(() => reachOf(house, woven.today), [house, woven.today]);
   const hand = useMoving({

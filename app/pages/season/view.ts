@@ -71,15 +71,16 @@ export function useSeenFrom(scroller: Scroller, picture: Picture): number {
   return seenFrom;
 }
 
-/** Pans while the mouse holds the picture where no beer is. */
-export function usePanByHand(scroller: Scroller): void {
+/** Pans while the mouse (`byTouch`: or a finger) holds the picture where no beer is. */
+export function usePanByHand(scroller: Scroller, byTouch: boolean): void {
   useEffect(() => {
     const element = scroller.current;
     if (!element) return;
     let last: number | null = null;
     const take = (event: PointerEvent) => {
       const onBeer = event.target instanceof Element && event.target.closest('a') !== null;
-      if (event.pointerType === 'mouse' && event.button === 0 && !onBeer) last = event.clientX;
+      const hand = event.pointerType === 'mouse' || byTouch;
+      if (hand && event.button === 0 && !onBeer) last = event.clientX;
     };
     const carry = (event: PointerEvent) => {
       if (last === null) return;
@@ -99,7 +100,7 @@ export function usePanByHand(scroller: Scroller): void {
       window.removeEventListener('pointerup', leave);
       window.removeEventListener('pointercancel', leave);
     };
-  }, [scroller]);
+  }, [scroller, byTouch]);
 }
 
 /** Whether the page is being printed: the whole season then has to fit the sheet, whatever is seen on screen. */
