@@ -567,6 +567,16 @@ export const SETTINGS = {
     nano: 60,
     source: 'about a third of a fresh pitch; a house choice',
   },
+  slackDays: {
+    says: 'A plan prefers pitches that bear a slip of their source by this many days, and yeast that is strong enough even at its low value; 0: it looks at neither.',
+    unit: 'days',
+    min: 0,
+    max: 30,
+    whole: true,
+    home: 0,
+    nano: 0,
+    source: 'a house choice',
+  },
   freezeDays: {
     says: 'Inside this many days from today a plan moves only what a hard rule forces.',
     unit: 'days',

@@ -4,19 +4,17 @@ import { beerOf, drawnInto } from '../rules/rule.ts';
 import {
   carriedBeerL,
   carriedChange,
-  cropViability,
   densityBPerMl,
   extractG,
   packViability,
   starterAlive,
   starterGrowDays,
-  viabilityRange,
 } from '../science/index.ts';
 import type { Judge } from '../search/score.ts';
+import { slurryAlive, slurryAliveBeforeCounts } from '../timeline/alive.ts';
 import { isoDay } from '../timeline/calendar.ts';
-import { countedShare } from '../timeline/counted.ts';
 import { cropOffset } from '../timeline/dates.ts';
-import { coldLoss, cropAgeing, cropDensity } from '../timeline/pitch.ts';
+import { cropDensity } from '../timeline/pitch.ts';
 import { FRESH, type Problem, type YeastData } from '../timeline/problem.ts';
 import type { Timeline } from '../timeline/timeline.ts';
 
@@ -27,74 +25,9 @@ export function rangeOf(low: number, likely: number, high: number): Range {
   return { low: tidy(low), likely: tidy(likely), high: tidy(high) };
 }
 
-/** What is alive at the start of a source's time in the cold, with how sure that is. */
-function startOf(
-  p: Problem,
-  t: Timeline,
-  source: number,
-): { start: Range; counted: boolean; beerLoss: number; lossPerDay: number; startDay: number } {
-  const yeast = p.yeasts[strainOf(p, t, source)];
-  const spread = yeast?.learnt.crop ?? cropViability(p.settings);
-  if (source < p.jars.length) {
-    const jar = p.jars[source];
-    if (!jar) return { start: spread, counted: false, beerLoss: 0, lossPerDay: 0, startDay: 0 };
-    const start = jar.measured ?? spread;
-    const { measured, storeLossPerDay: lossPerDay, startDay } = jar;
-    return { start, counted: measured !== null, beerLoss: 0, lossPerDay, startDay };
-  }
-  const b = source - p.jars.length;
-  const ageing = cropAgeing(p, t, b);
-  const count = p.brews[b]?.harvested?.count;
-  if (count?.viability != null) {
-    return {
-      start: countedShare(
-        p.house,
-        {
-          yeast: yeast?.row.yeast ?? '',
-          harvestedOn: isoDay(t.harvestDay[b] as number),
-          countedOn: isoDay(count.day),
-          share: count.viability,
-        },
-        p.settings,
-      ),
-      counted: true,
-      beerLoss: 0,
-      lossPerDay: coldLoss(p, t, b) * ageing,
-      startDay: count.day,
-    };
-  }
-  return {
-    start: spread,
-    counted: false,
-    beerLoss: (t.beerLoss[b] as number) * ageing,
-    lossPerDay: coldLoss(p, t, b) * ageing,
-    startDay: t.harvestDay[b] as number,
-  };
-}
-
 /** Viability of slurry from a source on a day, low / likely / high. */
-export function slurryViability(p: Problem, t: Timeline, source: number, day: number): Range {
-  const { start, beerLoss, lossPerDay, startDay } = startOf(p, t, source);
-  const storeLoss = lossPerDay * Math.max(0, day - startDay);
-  const own = p.yeasts[strainOf(p, t, source)]?.learnt.settings ?? p.settings;
-  return tidyRange(viabilityRange({ start, beerLoss, storeLoss }, own));
-}
-
-/** The same share as the house's settings alone would say it, without the counts of the strain. */
-function viabilityBeforeCounts(p: Problem, t: Timeline, source: number, day: number): Range {
-  const { start: now, counted, beerLoss, lossPerDay, startDay } = startOf(p, t, source);
-  const start = counted ? now : cropViability(p.settings);
-  const times = p.yeasts[strainOf(p, t, source)]?.learnt.lossTimes ?? 1;
-  const storeLoss = (lossPerDay * Math.max(0, day - startDay)) / times;
-  return tidyRange(viabilityRange({ start, beerLoss, storeLoss }, p.settings));
-}
-
-/** The yeast of slurry from a source. */
-function strainOf(p: Problem, t: Timeline, source: number): number {
-  return source < p.jars.length
-    ? (p.jars[source]?.yeast ?? -1)
-    : (t.yeast[source - p.jars.length] as number);
-}
+export const slurryViability = (p: Problem, t: Timeline, source: number, day: number): Range =>
+  tidyRange(slurryAlive(p, t, source, day));
 
 function publishedSource(p: Problem, t: Timeline, b: number): PlannedSource {
   const source = t.source[b] as number;
@@ -258,7 +191,8 @@ export function publishBrew(
     viability,
     pitchedViability: litres > 0 ? starterShare(t, b, viability) : null,
     counts,
-    beforeCounts: counts === 0 ? null : viabilityBeforeCounts(p, t, source, t.useDay[b] as number),
+    beforeCounts:
+      counts === 0 ? null : tidyRange(slurryAliveBeforeCounts(p, t, source, t.useDay[b] as number)),
     densityBPerMl: source === FRESH ? null : tidyRange(densityOf(p, t, source, yeast)),
     carried:
       beer && carriedL > 0

@@ -28,6 +28,7 @@ import { leftOut } from './left-out.ts';
 import { lessLikedStrain } from './less-liked-strain.ts';
 import { mixedCulture } from './mixed-culture.ts';
 import { moved } from './moved.ts';
+import { noSlack } from './no-slack.ts';
 import { oldSlurry } from './old-slurry.ts';
 import { overPitch } from './over-pitch.ts';
 import { packs } from './packs.ts';
@@ -48,6 +49,7 @@ import { suspect } from './suspect.ts';
 import { tankConflict } from './tank-conflict.ts';
 import { tankFill } from './tank-fill.ts';
 import { tankTemperature } from './tank-temperature.ts';
+import { thinYeast } from './thin-yeast.ts';
 import { viabilityFloor } from './viability-floor.ts';
 import { warmToCold } from './warm-to-cold.ts';
 import { weakYeast } from './weak-yeast.ts';
@@ -104,6 +106,8 @@ export const RULES: readonly Rule[] = [
   freshness,
   lessLikedStrain,
   overPitch,
+  noSlack,
+  thinYeast,
   seasonEndJar,
   moved,
   sourceChanged,

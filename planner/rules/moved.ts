@@ -10,6 +10,7 @@ export const moved = costByBrew({
   follows: 'slot',
   part: 'risk',
   unit: 'money',
+  againstInForce: true,
   weight: {
     home: 2,
     nano: 25,

@@ -62,6 +62,8 @@ export type CostRule = Words & {
   weight: Weight | null;
   /** The one cost that is made of the hazards of a pitch. */
   joinsHazards?: true;
+  /** Charges for differing from the plan in force: past once the plan is adopted. */
+  againstInForce?: true;
   /** Looks at brewed brews too, not only at those that are still a choice. */
   factsToo?: true;
   check(t: Timeline, weight: number, found: Found): void;
@@ -87,6 +89,11 @@ export function beerOf(t: Timeline, source: number): BrewData | JarData | null {
   if (source === FRESH) return null;
   const { jars, brews } = t.problem;
   return (source < jars.length ? jars[source] : brews[source - jars.length]) ?? null;
+}
+
+/** The brew whose harvest brew b is pitched with, or -1 for packs and jars of the shelf. */
+export function slurryFrom(t: Timeline, b: number): number {
+  return Math.max(-1, (t.source[b] as number) - t.problem.jars.length);
 }
 
 /** Whether the beer of a source had been dry-hopped before its harvest, and how many days before. */

@@ -10,6 +10,7 @@ export const sourceChanged = costByBrew({
   follows: 'source',
   part: 'risk',
   unit: 'money',
+  againstInForce: true,
   weight: {
     home: 1,
     nano: 12,

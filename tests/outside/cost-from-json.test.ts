@@ -43,6 +43,15 @@ test.each(['lantern-shed', 'quay-seven'])('%s', async (name) => {
   hold(house, plan({ house, today: defaultToday(house), steps: 4000 }));
 });
 
+test.each([3, 14])('with %i slack days', async (slackDays) => {
+  const house = await season('lantern-shed');
+  const steady = { ...house, rules: { ...house.rules, slackDays } };
+  const found = plan({ house: steady, today: defaultToday(house), steps: 4000 });
+  const rules = new Set(found.costs.map(({ rule }) => rule));
+  expect([...rules]).toEqual(expect.arrayContaining(['no-slack', 'thin-yeast']));
+  hold(steady, found);
+});
+
 test('random seasons', () => {
   fc.assert(
     fc.property(seasons, fc.nat({ max: 999 }), (house, seed) => {

@@ -40,6 +40,7 @@ export function costByRule(house: House, plan: Plan, inForce: Plan | null): Map<
     const place = b.row.yeasts.indexOf(b.planned.yeast);
     add('less-liked-strain', x.minor(Math.max(0, place) * w('less-liked-strain')));
     add('over-pitch', x.minor(Math.max(0, b.pitchedB / b.need - 1.5) * w('over-pitch')));
+    slack(x, b, add);
     replanning(x, b, inForce, add);
     const chance = 1 - Math.exp(-hazards(x, b));
     add('pitch-risk', Math.round(x.minor(b.row.value) * w('pitch-risk') * chance));
@@ -55,6 +56,25 @@ export function costByRule(house: House, plan: Plan, inForce: Plan | null): Map<
     add('jar-work', x.minor(jars * s('jarMinutes') * s('pricePerMinute')));
   }
   return out;
+}
+
+/** Where a house asks for slack: yeast without room for a slip, and yeast that may prove too weak. */
+function slack(x: Season, b: Worked, add: (rule: string, minor: number) => void): void {
+  const { s, w } = x;
+  const wanted = s('slackDays');
+  const { source, starter, viability, day } = b.planned;
+  if (wanted === 0 || source.kind === 'fresh') return;
+  if (!starter) {
+    const points = Math.max(0, s('viabilityFloor') - viability.low) * 100;
+    add('thin-yeast', x.minor((w('thin-yeast') * points) / 10));
+  }
+  const harvest = x.plan.harvests.find(
+    ({ brew }) => source.kind === 'harvest' && brew === source.brew,
+  );
+  if (!harvest || harvest.done) return;
+  const spare = dayOf(starter?.startOn ?? day) - dayOf(harvest.usableFrom);
+  const missing = Math.max(0, wanted - Math.max(0, spare));
+  add('no-slack', x.minor((w('no-slack') * missing) / wanted));
 }
 
 function replanning(
