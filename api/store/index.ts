@@ -7,7 +7,7 @@ import type { BaseSQLiteDatabase } from 'drizzle-orm/sqlite-core';
 import { copyDatabase } from './copy-file.ts';
 import { migrate, StoreError } from './migrate.ts';
 import * as tables from './tables.ts';
-import { troubleOf } from './troubles.ts';
+import { isOfDatabase, troubleOf } from './troubles.ts';
 
 export { StoreError } from './migrate.ts';
 
@@ -72,7 +72,10 @@ export async function openStore(options: StoreOptions): Promise<Store> {
   const now = options.now ?? (() => new Date());
   const client = openClient(options);
   try {
-    if (databaseFile(options.url) !== null) await makeDurable(client);
+    if (databaseFile(options.url) !== null) {
+      await makeDurable(client);
+      await insistOnUsable(client, options.url);
+    }
     await migrate(client, {
       now,
       keepCopy: (from, last) => keepCopy(from, options.url, last, now),
@@ -87,6 +90,22 @@ export async function openStore(options: StoreOptions): Promise<Store> {
     now,
     databaseFile(options.url) === null ? null : options.url,
   );
+}
+
+/** Damaged, locked or read-only: told at the start, and not at the first page or the first news. */
+async function insistOnUsable(client: Client, url: string): Promise<void> {
+  const checked = await client.execute('PRAGMA quick_check (1)');
+  const [first] = Object.values(checked.rows[0] ?? {});
+  if (first !== 'ok') {
+    throw new StoreError(sentenceFor({ code: 'SQLITE_CORRUPT' }, url));
+  }
+  // NOTE: a file that may only be read opens well, and even takes BEGIN IMMEDIATE: only a write tells.
+  const probe = await client.transaction('write');
+  try {
+    await probe.execute('CREATE TABLE may_be_written (a)');
+  } finally {
+    await probe.rollback();
+  }
 }
 
 /** Write-ahead log and a full sync at every commit: what was acknowledged survives a power cut. */
@@ -128,6 +147,11 @@ function storeOn(
         version += 1;
         try {
           return await db.transaction(work);
+        } catch (error) {
+          // NOTE: a statement that the database refused stays open on its connection, and every later
+          // commit there fails ('SQL statements in progress'): such connections are not used again.
+          if (fileUrl !== null && isOfDatabase(error)) await client.reconnect();
+          throw error;
         } finally {
           version += 1;
         }

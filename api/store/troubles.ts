@@ -42,6 +42,11 @@ function codesOf(error: unknown, depth = 0): string[] {
   return [...own, ...(opening ? ['SQLITE_CANTOPEN'] : []), ...codesOf(cause, depth + 1)];
 }
 
+/** Whether an error came from the database itself, and not from the work that was done in it. */
+export function isOfDatabase(error: unknown): boolean {
+  return codesOf(error).some((code) => code.startsWith('SQLITE_'));
+}
+
 /** The trouble behind an error, or null where it is of another kind. */
 export function troubleOf(error: unknown): Trouble | null {
   for (const given of codesOf(error)) {

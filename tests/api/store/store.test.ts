@@ -70,6 +70,11 @@ describe('the record', () => {
     const { store } = open.parts;
     await store.write((tx) => addEntry(tx, 1, at, entryOf(1)));
     await expect(store.write((tx) => addEntry(tx, 1, at, entryOf(1)))).rejects.toThrow();
+    // What the database refused does not spoil what is written after it.
+    for (const no of [2, 3, 4, 5, 6, 7]) {
+      await store.write((tx) => addEntry(tx, 1, at, entryOf(no)));
+    }
+    expect(await readRecord(store.db, 1)).toHaveLength(7);
   });
 });
 
@@ -123,8 +128,8 @@ describe('plans', () => {
   test('adopting puts exactly one plan in force', async () => {
     const { store } = open.parts;
     await store.write((tx) => addPlan(tx, made(first), 'draft'));
-    expect(await store.write((tx) => adopt(tx, second))).toBe(false);
-    expect(await store.write((tx) => adopt(tx, first))).toBe(true);
+    expect(await store.write((tx) => adopt(tx, second, store.now()))).toBe(false);
+    expect(await store.write((tx) => adopt(tx, first, store.now()))).toBe(true);
     expect((await readPlan(store.db, 'in-force'))?.id).toBe(first);
     expect(await readPlan(store.db, 'draft')).toBeNull();
   });
