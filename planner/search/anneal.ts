@@ -60,7 +60,7 @@ export function anneal(
     heat = roof * (cold / roof) ** within;
     desk.heat = heat;
     desk.limit = -heat * Math.log(random.next() + 1e-12);
-    desk.slack = hot * 0.5;
+    desk.slack = hot * 0.2;
     if (sinceRuin >= RUIN_EVERY) {
       sinceRuin = 0;
       if (!ruinAndRecreate(desk, 2 + random.below(7), accept)) desk.steps++;

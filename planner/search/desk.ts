@@ -131,7 +131,8 @@ export class Desk {
     let dearer = 0;
     for (let i = 0; i < this.touchedCount; i++) {
       const b = touched[i] as number;
-      if (!t.placed[b] || !current.placed[b] || t.done[b]) return Infinity;
+      if (t.done[b]) return Infinity;
+      if (!t.placed[b] || !current.placed[b]) continue;
       dearer += judge.askCost(t, b) - (current.costAt[b] as number);
     }
     return this.limit + this.slack - dearer;

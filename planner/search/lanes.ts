@@ -45,14 +45,15 @@ export class Lanes {
     this.row = new Int32Array(n + 4);
   }
 
-  /** Reads the rows and the kettle's starts off an unfolded plan. */
-  read(t: Timeline): void {
+  /** Reads the rows and the kettle's starts off an unfolded plan, without brew `but`. */
+  read(t: Timeline, but = -1): void {
     const { brews, begins, next, starts } = this;
     begins.fill(0);
     starts.fill(0);
     this.turns.fill(0);
     for (let i = 0; i < t.orderCount; i++) {
       const b = t.order[i] as number;
+      if (b === but) continue;
       const k = (t.tank[b] as number) + 1;
       begins[k] = (begins[k] as number) + 1;
       this.count(b, t.day[b] as number, 1);
@@ -63,6 +64,7 @@ export class Lanes {
     }
     for (let i = 0; i < t.orderCount; i++) {
       const b = t.order[i] as number;
+      if (b === but) continue;
       const k = t.tank[b] as number;
       brews[next[k] as number] = b;
       next[k] = (next[k] as number) + 1;

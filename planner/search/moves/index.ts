@@ -3,12 +3,15 @@ import { crop } from './crop.ts';
 import { exchange } from './exchange.ts';
 import { home } from './home.ts';
 import { insert } from './insert.ts';
+import { instead } from './instead.ts';
 import { keep } from './keep.ts';
 import type { Move } from './move.ts';
 import { pull } from './pull.ts';
 import { relocate } from './relocate.ts';
 import { resource } from './resource.ts';
 import { tails } from './tails.ts';
+import { tap } from './tap.ts';
+import { trade } from './trade.ts';
 import { wake } from './wake.ts';
 
 export const MOVES: readonly Move[] = [
@@ -16,9 +19,12 @@ export const MOVES: readonly Move[] = [
   resource,
   exchange,
   insert,
+  instead,
   tails,
   pull,
   wake,
+  tap,
+  trade,
   crop,
   keep,
   home,
