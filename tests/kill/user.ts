@@ -45,12 +45,17 @@ async function ask<T>(
   return { status: response.status, json: (await response.json()) as T };
 }
 
-/** Writes until the server no longer answers. @param round told apart in the names that are written */
+/**
+ * Writes until the server no longer answers.
+ * @param round told apart in the names that are written
+ * @param pauseMs between two deeds
+ */
 export async function writeOn(
   base: string,
   round: number,
   roll: () => number,
   kept: Acknowledged,
+  pauseMs = 0,
 ): Promise<void> {
   try {
     for (let count = 0; ; count += 1) {
@@ -61,6 +66,7 @@ export async function writeOn(
       else if (die < 0.9) await adopt(base, kept);
       else if (die < 0.95) await addFeed(base, kept);
       else await ask(base, 'POST', '/api/backups');
+      if (pauseMs > 0) await new Promise((resolve) => setTimeout(resolve, pauseMs));
     }
   } catch {
     // The server is gone: what was under way was not acknowledged.

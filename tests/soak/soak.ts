@@ -1,0 +1,109 @@
+// Lets the real server run under users, subscribers and re-plans, and watches its memory and its open descriptors.
+import { mkdtempSync, readdirSync, readFileSync, rmSync, statSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { startServer } from '../kill/server.ts';
+import { dice, nothingYet, writeOn } from '../kill/user.ts';
+
+const minutes = Number(process.argv[2] ?? 30);
+if (!(minutes >= 0.5 && minutes <= 10_000)) {
+  process.stderr.write('How many minutes, from 0.5 on: npm run soak -- 30\n');
+  process.exit(2);
+}
+const say = (line: string) => process.stdout.write(`${line}\n`);
+const pause = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms));
+
+type Sample = { minute: number; residentMb: number; descriptors: number };
+
+/** Resident memory and open descriptors as the kernel tells them; Linux only. */
+function sample(pid: number, minute: number): Sample {
+  const status = readFileSync(`/proc/${pid}/status`, 'utf8');
+  const kilobytes = Number(/^VmRSS:\s+(\d+) kB/m.exec(status)?.[1]);
+  return {
+    minute,
+    residentMb: kilobytes / 1024,
+    descriptors: readdirSync(`/proc/${pid}/fd`).length,
+  };
+}
+
+/** Least squares: how much a figure grows a minute. */
+function slope(samples: readonly Sample[], of: (one: Sample) => number): number {
+  const n = samples.length;
+  const meanX = samples.reduce((sum, { minute }) => sum + minute, 0) / n;
+  const meanY = samples.reduce((sum, one) => sum + of(one), 0) / n;
+  const top = samples.reduce((sum, one) => sum + (one.minute - meanX) * (of(one) - meanY), 0);
+  return top / samples.reduce((sum, { minute }) => sum + (minute - meanX) ** 2, 0);
+}
+
+const folder = mkdtempSync(join(tmpdir(), 'barmline-soak-'));
+const server = await startServer(folder, { BARMLINE_TODAY: '2027-01-02' });
+try {
+  await server.up;
+  const pid = server.child.pid ?? 0;
+  const { base } = server;
+  const made = await fetch(`${base}/api/feeds`, {
+    method: 'POST',
+    headers: { 'Content-Type': 'application/json' },
+    body: '{}',
+  });
+  const { address } = ((await made.json()) as { made: { address: string } }).made;
+  const counts = { polls: 0, unchanged: 0, odd: 0 };
+  let over = false;
+
+  const subscriber = async () => {
+    let tag = '';
+    while (!over) {
+      const answer = await fetch(address, { headers: { 'If-None-Match': tag } }).catch(() => null);
+      if (answer === null) return;
+      await answer.arrayBuffer();
+      counts.polls += 1;
+      if (answer.status === 304) counts.unchanged += 1;
+      else if (answer.status !== 200) counts.odd += 1;
+      tag = answer.headers.get('ETag') ?? tag;
+      await pause(500);
+    }
+  };
+  const kept = nothingYet();
+  const others = [
+    ...Array.from({ length: 20 }, subscriber),
+    ...[1, 2].map((seed) => writeOn(base, seed, dice(seed), kept, 1000)),
+  ];
+  const samples: Sample[] = [];
+  const from = Date.now();
+  for (;;) {
+    await pause(Math.min(10_000, minutes * 3000));
+    const minute = (Date.now() - from) / 60_000;
+    samples.push(sample(pid, minute));
+    if (minute >= minutes) break;
+  }
+  over = true;
+  server.child.kill('SIGINT');
+  await Promise.all(others);
+  await server.gone;
+
+  // The first third warms up: caches fill and the code is compiled.
+  const settled = samples.slice(Math.floor(samples.length / 3));
+  const descriptors = samples.map((one) => one.descriptors);
+  const memory = samples.map((one) => one.residentMb);
+  const writes = kept.news.size + kept.houses.size + kept.feeds.size + kept.adopted.length;
+  say(
+    `${minutes} minutes: ${counts.polls} polls by 20 subscribers (${counts.unchanged} unchanged), ${writes} writes, ${kept.adopted.length} plans adopted`,
+  );
+  say(
+    `memory: ${memory[0]?.toFixed(0)} MB at first, ${memory.at(-1)?.toFixed(0)} MB at last, ${Math.max(...memory).toFixed(0)} MB at most`,
+  );
+  say(
+    `slope after the first third: ${slope(settled, (one) => one.residentMb).toFixed(2)} MB a minute`,
+  );
+  say(
+    `descriptors: ${descriptors[0]} at first, ${descriptors.at(-1)} at last, ${Math.max(...descriptors)} at most`,
+  );
+  say(
+    `database: ${(statSync(join(folder, 'barmline.db')).size / 1e6).toFixed(1)} MB; odd answers to subscribers: ${counts.odd}`,
+  );
+  const leaks = slope(settled, (one) => one.descriptors) * minutes > 20;
+  if (counts.odd > 0 || leaks) process.exitCode = 1;
+} finally {
+  server.child.kill('SIGKILL');
+  rmSync(folder, { recursive: true, force: true });
+}
