@@ -6,6 +6,7 @@ import { documentRoutes } from './routes/documents.ts';
 import { doorRoutes } from './routes/doors.ts';
 import { draftRoutes } from './routes/draft.ts';
 import { answerError } from './routes/errors.ts';
+import { familyRoutes } from './routes/family.ts';
 import { calendarRoutes } from './routes/feed.ts';
 import { feedRoutes } from './routes/feeds.ts';
 import {
@@ -17,6 +18,7 @@ import {
   shallowBody,
 } from './routes/guards.ts';
 import { healthRoutes } from './routes/health.ts';
+import { historyRoutes } from './routes/history.ts';
 import { houseRoutes } from './routes/house.ts';
 import { newsRoutes } from './routes/news.ts';
 import { answerNotFound } from './routes/not-found.ts';
@@ -53,6 +55,8 @@ const apiRoutes = (parts: Parts) =>
     .route('/trial', trialRoutes(parts))
     .route('/record', recordRoutes(parts))
     .route('/draft', draftRoutes(parts))
+    .route('/history', historyRoutes(parts))
+    .route('/family', familyRoutes(parts))
     .route('/feeds', feedRoutes(parts))
     .route('/settings', settingsRoutes(parts))
     .route('/backups', backupRoutes(parts))

@@ -7,6 +7,7 @@ import {
   type Plan,
   type Progress,
   plan,
+  seasonOver,
   tasks,
 } from '../planner/index.ts';
 import { type Asked, readArguments, USAGE } from './command/arguments.ts';
@@ -106,6 +107,11 @@ export async function run(args: readonly string[]): Promise<number> {
   }
   if (problems.length > 0) err(`${problemLines(problems).join('\n')}\n\n`);
 
+  const over = seasonOver(house, asked.today ?? defaultToday(house));
+  if (over !== null) {
+    err(refusalText(asked.folder, [over], house));
+    return BAD_INPUT;
+  }
   const made = planned(house, asked);
   const failure = asked.ics === null ? null : await writeCalendar(asked.ics, house, made);
   out(asked.json ? `${JSON.stringify(made, null, 2)}\n` : planText(made, tasks(made, house)));

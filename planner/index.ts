@@ -1,15 +1,17 @@
 // The face of the planner: others import from here and nowhere deeper.
 
 export { compare } from './changes/index.ts';
+export { earlierPlan } from './earlier.ts';
 export { seasonLimits } from './limits/index.ts';
 export { checkHouse } from './model/check-house.ts';
 export type { PathPart, Placing } from './model/checks/draft.ts';
 export { nearest } from './model/checks/report.ts';
-export { defaultToday } from './model/default-today.ts';
+export { defaultToday, seasonOver } from './model/default-today.ts';
 export * from './model/index.ts';
 export { type ParsedHouse, parseHouse } from './model/parse-house.ts';
 export { plan, replan, type Watch } from './plan.ts';
 export {
+  familyOf,
   foldRecord,
   houseNow,
   RecordEntry,
@@ -18,6 +20,7 @@ export {
   resolveNews,
   sayNews,
 } from './record/index.ts';
+export { settledPlan } from './report/settled.ts';
 export { type Move, trials } from './report/trial.ts';
 export { RULES, type Rule } from './rules/index.ts';
 export {

@@ -91,6 +91,7 @@ async function addPlans(tx: Db, whole: WholeHouse, revision: number): Promise<vo
       recordNo: made.recordNo,
       document: JSON.stringify(made.plan),
       changes: status === 'draft' ? JSON.stringify(whole.draft?.changes) : null,
+      inForceAt: status === 'in-force' ? made.madeAt : null,
     });
   }
 }

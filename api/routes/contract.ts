@@ -11,6 +11,7 @@ import {
   RestoreRequest,
 } from './backup-shapes.ts';
 import { DoorsAnswer, SignIn } from './door-shapes.ts';
+import * as history from './history-shapes.ts';
 import { ExportAnswer, ImportAnswer, ImportRequest } from './import-shapes.ts';
 import * as shape from './shapes.ts';
 import { SurveyAnswer, SurveyRequest } from './survey-shapes.ts';
@@ -215,6 +216,26 @@ export const OPERATIONS: readonly Operation[] = [
     says: 'Keeps the plan in force and puts the draft away.',
     body: shape.DraftChoice,
     answers: { 200: shape.DraftAnswer },
+  },
+  {
+    method: 'get',
+    path: '/api/history',
+    says: 'Plans that are or were in force this season, the newest first.',
+    answers: { 200: history.HistoryAnswer },
+  },
+  {
+    method: 'post',
+    path: '/api/history/:id/put-back',
+    says: 'Makes an earlier plan the draft, with all that has happened since; 409 names what stands against it.',
+    params: shape.IdParam,
+    answers: { 200: shape.DraftAnswer },
+  },
+  {
+    method: 'get',
+    path: '/api/family/:kind/:name',
+    says: 'Who shares yeast with a jar, a harvest or a beer, where each one is, and which beers to taste.',
+    params: history.FamilyParam,
+    answers: { 200: history.FamilyAnswer },
   },
   {
     method: 'get',

@@ -10,7 +10,8 @@ import { planAnswer } from './plan.ts';
 import { type DraftAnswer, DraftChoice } from './shapes.ts';
 import { body } from './valid.ts';
 
-async function draftAnswer(db: Db): Promise<DraftAnswer> {
+/** The draft as it is answered everywhere. */
+export async function draftAnswer(db: Db): Promise<DraftAnswer> {
   const [state, draft] = [await readState(db), await readPlan(db, 'draft')];
   if (state === null || draft === null || draft.changes === null) return { draft: null };
   const { says } = behind(state, draft);
@@ -51,7 +52,7 @@ export const draftRoutes = (parts: Parts) =>
         if (answer.draft?.stale) {
           return refuse(409, 'stale-draft', `Nothing was changed. ${answer.draft.says}`);
         }
-        await adopt(tx, draft);
+        await adopt(tx, draft, parts.store.now());
         await syncCalendar(tx, parts.store.now());
       });
       return c.json(await planAnswer(parts), 200);

@@ -6,6 +6,7 @@ import { behind, readState, type State, samePlanning } from '../runs/state.ts';
 import { retire } from '../store/plans.ts';
 import { addEntry } from '../store/record.ts';
 import { refuse, refuseProblems } from './errors.ts';
+import { offerEarlier } from './history.ts';
 import type { Parts } from './parts.ts';
 import { body } from './valid.ts';
 
@@ -43,7 +44,10 @@ export const newsRoutes = (parts: Parts) =>
       return { entry: resolved.entry.no, after, moves, back };
     });
     if (back) parts.runs.discard();
-    if (back || !moves) return c.json({ entry, run: null }, 201);
+    // news taken back may lead to an earlier plan: that is the draft, and nothing is searched for
+    const undone = news.kind === 'undone' && moves && !back && (await offerEarlier(parts, after));
+    if (undone) parts.runs.discard();
+    if (undone || back || !moves) return c.json({ entry, run: null }, 201);
     const run = startPlanning(parts, after, {
       today: parts.today(after.stored.house.timeZone),
       seed: after.inForce.plan.seed,

@@ -1,8 +1,9 @@
 // Runs of the planner: start one, watch it, stop it.
 import { Hono } from 'hono';
+import { seasonOver } from '../../planner/index.ts';
 import { startPlanning } from '../runs/planning.ts';
-import { readState } from '../runs/state.ts';
-import { refuse } from './errors.ts';
+import { houseOf, readState } from '../runs/state.ts';
+import { refuse, refuseProblems } from './errors.ts';
 import { runEvents } from './events.ts';
 import type { Parts } from './parts.ts';
 import { IdParam, RunRequest } from './shapes.ts';
@@ -26,6 +27,8 @@ export const runRoutes = (parts: Parts) =>
         return refuse(409, 'no-house', 'There is no house to plan for: put one in first.');
       }
       const today = parts.today(state.stored.house.timeZone);
+      const over = seasonOver(houseOf(state), today);
+      if (over !== null) return refuseProblems([over], 409, 'season-over');
       const run = startPlanning(parts, state, { today, seed, steps, anew, replace });
       if (run === null) {
         return refuse(

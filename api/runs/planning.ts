@@ -1,12 +1,12 @@
 // From a wish for a plan to a plan that is stored: starts the run, and puts its result in force or beside as a draft.
 import { randomUUID } from 'node:crypto';
 import { DateTime } from 'luxon';
-import { compare, type IsoDay, tasks } from '../../planner/index.ts';
+import { type Changes, compare, type IsoDay, tasks } from '../../planner/index.ts';
 import type { Run } from '../routes/shapes.ts';
 import { syncEntries } from '../store/calendar.ts';
 import { readHouse, readRevision } from '../store/house.ts';
 import type { Db, Store } from '../store/index.ts';
-import { addPlan, readPlan, type StoredPlan } from '../store/plans.ts';
+import { addPlan, readPlan, renewInForce, retire, type StoredPlan } from '../store/plans.ts';
 import type { Runs, Settled } from './index.ts';
 import type { PlanResult } from './messages.ts';
 import { houseOf, readState, requestOf, type State } from './state.ts';
@@ -41,7 +41,7 @@ export function startPlanning(
 
 /** A first plan goes in force at once; every later one is a draft until it is adopted. */
 async function keepResult(tx: Db, now: Date, state: State, result: PlanResult): Promise<Settled> {
-  const made: StoredPlan = {
+  const made: Omit<StoredPlan, 'inForceAt'> = {
     id: randomUUID(),
     season: state.stored.season,
     madeAt: now.toISOString(),
@@ -62,8 +62,20 @@ async function keepResult(tx: Db, now: Date, state: State, result: PlanResult): 
     return { plan: made.id, became: 'in-force' };
   }
   const changes = made.changes ?? compare(inForce.plan, made.plan, houseOf(state));
+  if (saysNothing(changes)) {
+    await renewInForce(tx, made);
+    await retire(tx, 'draft', 'superseded');
+    await syncCalendar(tx, now);
+    return { plan: inForce.id, became: 'in-force' };
+  }
   await addPlan(tx, { ...made, changes }, 'draft');
   return { plan: made.id, became: 'draft' };
+}
+
+/** A draft that differs in nothing that people follow is none. */
+function saysNothing({ changes, smaller, tasksAdded, tasksGone, tasksMoved }: Changes): boolean {
+  const all = [changes, smaller, tasksAdded, tasksGone, tasksMoved];
+  return all.every((list) => list.length === 0);
 }
 
 /** Brings the calendar in step with the plan in force and with what is done; inside the transaction that changed them. */

@@ -1,6 +1,6 @@
 // Plans: the one in force, the draft that may take its place, and those of before.
-import { and, desc, eq, inArray } from 'drizzle-orm';
-import type { Changes, Plan } from '../../planner/index.ts';
+import { and, desc, eq, inArray, isNotNull } from 'drizzle-orm';
+import { type Changes, type Plan, settledPlan } from '../../planner/index.ts';
 import type { Db } from './index.ts';
 import { plan } from './tables.ts';
 
@@ -12,6 +12,8 @@ export type StoredPlan = {
   recordNo: number;
   plan: Plan;
   changes: Changes | null;
+  /** When it came in force; null: it never was. */
+  inForceAt: string | null;
 };
 
 export type PlanStatus = (typeof plan.$inferSelect)['status'];
@@ -26,6 +28,7 @@ function stored(row: typeof plan.$inferSelect): StoredPlan {
     recordNo: row.recordNo,
     plan: JSON.parse(row.document) as Plan,
     changes: row.changes === null ? null : (JSON.parse(row.changes) as Changes),
+    inForceAt: row.inForceAt,
   };
 }
 
@@ -41,7 +44,7 @@ const KEPT_PLANS = 50;
 /** Adds a plan; one that had its status steps back to superseded. */
 export async function addPlan(
   tx: Db,
-  added: StoredPlan,
+  added: Omit<StoredPlan, 'inForceAt'>,
   status: 'in-force' | 'draft',
 ): Promise<void> {
   await retire(tx, status, 'superseded');
@@ -54,6 +57,7 @@ export async function addPlan(
     recordNo: added.recordNo,
     document: JSON.stringify(added.plan),
     changes: added.changes === null ? null : JSON.stringify(added.changes),
+    inForceAt: status === 'in-force' ? added.madeAt : null,
   });
   const old = await tx
     .select({ id: plan.id })
@@ -81,14 +85,46 @@ export async function retire(
   await tx.update(plan).set({ status: to }).where(eq(plan.status, from));
 }
 
-/** Puts the draft in force; the plan before it is kept as superseded. @returns false where there is no such draft */
-export async function adopt(tx: Db, id: string): Promise<boolean> {
-  const [draft] = await tx
-    .select({ id: plan.id })
+/**
+ * Puts the draft in force; the plan before it is kept as superseded. What it cost to move away from that one is past.
+ * @returns false where there is no such draft
+ */
+export async function adopt(tx: Db, id: string, at: Date): Promise<boolean> {
+  const [row] = await tx
+    .select()
     .from(plan)
     .where(and(eq(plan.id, id), eq(plan.status, 'draft')));
-  if (draft === undefined) return false;
+  if (row === undefined) return false;
   await retire(tx, 'in-force', 'superseded');
-  await tx.update(plan).set({ status: 'in-force' }).where(eq(plan.id, id));
+  const document = JSON.stringify(settledPlan(stored(row).plan));
+  await tx
+    .update(plan)
+    .set({ status: 'in-force', document, inForceAt: at.toISOString() })
+    .where(eq(plan.id, id));
   return true;
+}
+
+/**
+ * A plan that says the same as the one in force, made from the newest state, takes its place without a word: nobody
+ * follows anything else than before.
+ */
+export async function renewInForce(tx: Db, made: Omit<StoredPlan, 'inForceAt'>): Promise<void> {
+  await tx
+    .update(plan)
+    .set({
+      houseRevision: made.houseRevision,
+      recordNo: made.recordNo,
+      document: JSON.stringify(settledPlan(made.plan)),
+    })
+    .where(eq(plan.status, 'in-force'));
+}
+
+/** The plans of a season that are or were in force, the newest first. */
+export async function readHistory(db: Db, season: number): Promise<StoredPlan[]> {
+  const rows = await db
+    .select()
+    .from(plan)
+    .where(and(eq(plan.season, season), isNotNull(plan.inForceAt)))
+    .orderBy(desc(plan.inForceAt));
+  return rows.map(stored);
 }

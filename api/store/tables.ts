@@ -39,6 +39,7 @@ export const plan = sqliteTable('plan', {
   recordNo: integer('record_no').notNull(),
   document: text('document').notNull(),
   changes: text('changes'),
+  inForceAt: text('in_force_at'),
 });
 
 /** Entries of the calendar. A UID is random, kept for the life of the entry, and never used again. */

@@ -2,6 +2,7 @@
 export * from './changes.ts';
 export * from './common.ts';
 export * from './facts.ts';
+export * from './family.ts';
 export * from './house.ts';
 export * from './limits.ts';
 export * from './money.ts';

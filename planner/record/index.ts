@@ -2,5 +2,6 @@
 export { RecordEntry, RecordFact } from './entry.ts';
 export { foldRecord, type RecordState } from './fold.ts';
 export { houseNow } from './overlay.ts';
+export { familyOf } from './relatives.ts';
 export { resolveNews } from './resolve.ts';
 export { sayNews } from './say.ts';

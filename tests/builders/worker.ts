@@ -12,15 +12,23 @@ export async function bundledWorker(): Promise<URL> {
   const folder = mkdtempSync(join(tmpdir(), 'barmline-worker-'));
   process.on('exit', () => rmSync(folder, { recursive: true, force: true }));
   await build({
-    configFile: join(root, 'api/vite.config.ts'),
+    // not the server's own list of entries: what only the server needs cannot be bundled
+    configFile: false,
+    root,
+    publicDir: false,
     logLevel: 'error',
     // Nothing is left outside: the bundle does not lie beside node_modules.
     ssr: { noExternal: true },
     build: {
+      ssr: true,
+      target: 'node20',
       outDir: folder,
       emptyOutDir: true,
       sourcemap: false,
-      rolldownOptions: { input: { worker: join(root, 'api/runs/worker.ts') } },
+      rolldownOptions: {
+        input: { worker: join(root, 'api/runs/worker.ts') },
+        output: { entryFileNames: '[name].js' },
+      },
     },
   });
   return pathToFileURL(join(folder, 'worker.js'));
