@@ -43,9 +43,29 @@ export function refuseProblems(
   return refuse(status, code, `Nothing was changed: ${first}${more}`, problems);
 }
 
+const MAX_PROBLEMS = 200;
+
+/** A list that is longer than anybody works through is cut, and says so. */
+function listed(problems: Problem[]): Problem[] {
+  if (problems.length <= MAX_PROBLEMS) return problems;
+  const rest = problems.length - MAX_PROBLEMS;
+  return [
+    ...problems.slice(0, MAX_PROBLEMS),
+    {
+      code: 'more-problems',
+      path: '(body)',
+      value: null,
+      bound: null,
+      message: `${rest} more problems of the same request are not listed.`,
+      remedy: 'Correct these first.',
+      level: 'error',
+    },
+  ];
+}
+
 /** The body of a refusal. */
 export function errorBody(code: string, message: string, problems: Problem[] = []): ErrorBody {
-  return { error: { code, message, problems } };
+  return { error: { code, message, problems: listed(problems) } };
 }
 
 /** Turns whatever was thrown into the one error shape; an unforeseen error shows no detail of the inside. */

@@ -2,7 +2,6 @@
 import type { z } from 'zod';
 import type { Problem } from '../../planner/index.ts';
 
-const MAX_PROBLEMS = 200;
 const MAX_VALUE_LENGTH = 80;
 
 /** A path as a person reads it: `brews[3].og`; the whole document is `(body)`. */
@@ -113,7 +112,7 @@ function remedyText(issue: z.core.$ZodIssue, missing: boolean): string {
   }
 }
 
-/** Every issue of a zod error as a problem; long lists are cut at 200 and say so. */
+/** Every issue of a zod error as a problem. */
 export function problemsOf(error: z.ZodError, input: unknown, whole = '(body)'): Problem[] {
   const problems: Problem[] = [];
   for (const issue of error.issues) {
@@ -147,18 +146,5 @@ export function problemsOf(error: z.ZodError, input: unknown, whole = '(body)'):
       level: 'error',
     });
   }
-  if (problems.length <= MAX_PROBLEMS) return problems;
-  const rest = problems.length - MAX_PROBLEMS;
-  return [
-    ...problems.slice(0, MAX_PROBLEMS),
-    {
-      code: 'more-problems',
-      path: whole,
-      value: null,
-      bound: null,
-      message: `${rest} more problems of the same request are not listed.`,
-      remedy: 'Correct these first.',
-      level: 'error',
-    },
-  ];
+  return problems;
 }

@@ -92,3 +92,8 @@ describe('alcohol', () => {
     );
   });
 });
+
+test('water has no extract to ferment: attenuation 0, not a division by nothing', () => {
+  expect(apparentAttenuation(1, 1)).toBe(0);
+  expect(realAttenuation(1, 1)).toBe(0);
+});

@@ -82,3 +82,12 @@ describe('need', () => {
     );
   });
 });
+
+// 0.5 × 20 L × 12 °P = 120 billion, where the house's own rule would have asked for 1.0 × 20 × 12 = 240.
+test("a brew's own rate is taken as it stands: no discount for fresh packs, no increase for strong wort", () => {
+  const plain = wort({ harvested: false, ownRate: 0.5 });
+  expect(pitchRate(plain, HOME)).toBe(0.5);
+  expect(pitchRate({ ...plain, ogP: 25, souring: 'kettle', fermentC: 10 }, HOME)).toBe(0.5);
+  expect(needB({ ...plain, volumeL: 20 }, HOME)).toBe(120);
+  expect(pitchRate(wort({ ownRate: null }), HOME)).toBe(1);
+});
