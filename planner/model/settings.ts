@@ -83,7 +83,7 @@ export const SETTINGS = {
     says: 'A beer that cannot be ready this many days after it is wanted is left out.',
     unit: 'days',
     min: 0,
-    max: 1000,
+    max: 10_000,
     whole: true,
     home: 28,
     nano: 14,

@@ -1,22 +1,46 @@
-// Measures everything and writes docs/benchmarks.md. `--quick` takes fewer seeds.
-import { type Row, writeTable } from './measure.ts';
+// Measures and writes docs/benchmarks.md, section by section. Names of sections measure those alone and leave the others as they
+// stand; `--quick` takes fewer seeds and less time; `long` is measured only by name.
+import { type Row, writeSections } from './measure.ts';
 import { predictionRows } from './predictions.ts';
+import { proofRows } from './proof.ts';
+import { pureYeastRows } from './pure-yeast.ts';
+import { schedulingRows } from './scheduling.ts';
+import { longRows, searchRows } from './search.ts';
 import { seasonRows } from './seasons.ts';
 import { servingRows } from './serving.ts';
+import { smallRows } from './small.ts';
 
-const quick = process.argv.includes('--quick');
-const rows: Row[] = [];
-const add = async (what: string, more: Promise<Row[]>) => {
-  process.stdout.write(`${what} …\n`);
-  for (const row of await more) {
-    rows.push(row);
-    process.stdout.write(`  ${row.what}: ${row.value.toFixed(2)} ${row.unit}\n`);
-  }
+type Section = { title: string; rows(quick: boolean): Row[] | Promise<Row[]>; onlyByName?: true };
+
+const SECTIONS: Record<string, Section> = {
+  predictions: { title: 'Predicting pitches', rows: () => predictionRows() },
+  shared: { title: 'Planning the shared seasons', rows: (quick) => seasonRows(quick ? 2 : 10) },
+  small: { title: 'Small seasons against an exact solver', rows: smallRows },
+  search: { title: 'Large seasons', rows: searchRows },
+  scheduling: { title: 'Pure scheduling', rows: schedulingRows },
+  yeast: { title: 'Pure yeast', rows: pureYeastRows },
+  proof: { title: 'The bound against the optimum', rows: proofRows },
+  serving: { title: 'Serving', rows: () => servingRows() },
+  long: { title: 'Best known, by long runs', rows: () => longRows(), onlyByName: true },
 };
 
-await add('Predicting pitches', Promise.resolve(predictionRows()));
-await add('Planning the shared seasons', seasonRows(quick ? 2 : 10));
-await add('Serving', servingRows());
-writeTable(rows, [
-  'Run `npm run bench` to measure anew, `npm run bench -- --quick` for a first look.',
-]);
+const quick = process.argv.includes('--quick');
+const named = process.argv.slice(2).filter((word) => !word.startsWith('--'));
+const unknown = named.filter((name) => !SECTIONS[name]);
+if (unknown.length > 0) {
+  process.stderr.write(
+    `There is no section ${unknown.join(', ')}. There are: ${Object.keys(SECTIONS).join(', ')}.\n`,
+  );
+  process.exit(2);
+}
+const chosen = Object.entries(SECTIONS).filter(([name, section]) =>
+  named.length > 0 ? named.includes(name) : !section.onlyByName,
+);
+for (const [name, { title, rows }] of chosen) {
+  process.stdout.write(`${title} …\n`);
+  const measured = await rows(quick);
+  for (const row of measured)
+    process.stdout.write(`  ${row.what}: ${row.value.toFixed(2)} ${row.unit}\n`);
+  // written at once: a run that is stopped keeps what it has
+  if (measured.length > 0) writeSections(name, title, measured, quick, Object.keys(SECTIONS));
+}

@@ -31,15 +31,17 @@ export function cpuSeconds<T>(work: () => T): { result: T; seconds: number } {
   return { result, seconds: (used.user + used.system) / 1e6 };
 }
 
-/** The figures of the run before, by what was measured. */
-function before(): Map<string, number> {
-  const known = new Map<string, number>();
-  let text = '';
+function fileText(): string {
   try {
-    text = readFileSync(FILE, 'utf8');
+    return readFileSync(FILE, 'utf8');
   } catch {
-    return known;
+    return '';
   }
+}
+
+/** The figures of the run before, by what was measured. */
+function before(text: string): Map<string, number> {
+  const known = new Map<string, number>();
   for (const line of text.split('\n')) {
     const cells = line.split('|').map((cell) => cell.trim());
     const value = Number.parseFloat(cells[2] ?? '');
@@ -61,29 +63,54 @@ function verdict(row: Row, old: number | undefined): string {
   return says.join(', ');
 }
 
-/** Writes the table; rows of the run before that were not measured now are dropped. */
-export function writeTable(rows: readonly Row[], about: readonly string[]): void {
-  const old = before();
+/** What stands in the file of each section: from its mark to the next. */
+function standing(text: string): Map<string, string> {
+  const out = new Map<string, string>();
+  for (const part of text.split('<!-- section ').slice(1)) {
+    const name = part.slice(0, part.indexOf(' '));
+    out.set(name, `<!-- section ${part}`.trimEnd());
+  }
+  return out;
+}
+
+function verdictLine(row: Row, was: number | undefined): string {
+  const target =
+    row.target === null ? '' : `${row.better === 'less' ? '≤' : '≥'} ${shown(row.target)}`;
+  return `| ${row.what} | ${shown(row.value)} | ${row.unit} | ${target} | ${was === undefined ? '' : shown(was)} | ${verdict(row, was)} | ${row.note} |`;
+}
+
+/** Writes the rows of one section into docs/benchmarks.md; the other sections stay as they were measured. */
+export function writeSections(
+  name: string,
+  title: string,
+  rows: readonly Row[],
+  quick: boolean,
+  order: readonly string[],
+): void {
+  const text = fileText();
+  const old = before(text);
+  const sections = standing(text);
   const commit = execFileSync('git', ['rev-parse', '--short', 'HEAD'], { encoding: 'utf8' }).trim();
+  const when = new Date().toISOString().slice(0, 10);
+  const machine = `${cpus().length} × ${cpus()[0]?.model.trim() ?? 'unknown processor'}, Node ${process.versions.node}`;
   const lines = [
-    '# Benchmarks',
+    `<!-- section ${name} -->`,
+    `## ${title}`,
     '',
-    '<!-- written by npm run bench -->',
-    `Commit ${commit}, ${new Date().toISOString().slice(0, 10)}, ${cpus().length} × ${cpus()[0]?.model.trim() ?? 'unknown processor'}, Node ${process.versions.node}.`,
-    'Seconds are CPU seconds of the planning thread unless a note says otherwise. "Before" is the run before this one;',
-    `a figure more than ${NOISE * 100} % worse is marked.`,
+    `Commit ${commit}, ${when}, ${machine}${quick ? ', a quick look only' : ''}. Anew: \`npm run bench -- ${name}\`.`,
     '',
     '| what | value | unit | target | before | | note |',
     '|---|---|---|---|---|---|---|',
-    ...rows.map((row) => {
-      const was = old.get(row.what);
-      const target =
-        row.target === null ? '' : `${row.better === 'less' ? '≤' : '≥'} ${shown(row.target)}`;
-      return `| ${row.what} | ${shown(row.value)} | ${row.unit} | ${target} | ${was === undefined ? '' : shown(was)} | ${verdict(row, was)} | ${row.note} |`;
-    }),
-    '',
-    ...about,
-    '',
+    ...rows.map((row) => verdictLine(row, old.get(row.what))),
   ];
-  writeFileSync(FILE, lines.join('\n'));
+  sections.set(name, lines.join('\n'));
+  const known = order.filter((section) => sections.has(section));
+  writeFileSync(FILE, `${[HEAD, ...known.map((section) => sections.get(section))].join('\n\n')}\n`);
 }
+
+const HEAD = `# Benchmarks
+
+<!-- written by npm run bench -->
+Seconds are CPU seconds of the planning thread unless a note says otherwise. "Before" is the run before this one; a figure more
+than ${NOISE * 100} % worse is marked. \`npm run bench\` measures all, \`npm run bench -- NAME\` one section, \`--quick\` takes a first look;
+\`npm run bench -- long\` looks for better plans for the book of the best known (\`tests/bench/best-known.json\`).`;

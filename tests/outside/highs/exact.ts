@@ -14,6 +14,8 @@ export type Optimum = {
   leftOutPriority: number;
   leftOutCount: number;
   costMinor: number;
+  /** False: time ran out, and this is only the best that was found. */
+  proven: boolean;
   slots: Slot[];
   pitches: Pitch[];
   crops: CropWay[];
@@ -25,11 +27,23 @@ export type Optimum = {
 /** Priority and then count as one number: there are fewer brews than this. */
 const PRIORITY = 1000;
 
-/** The best plan that there is for this house, by the three levels in order. */
+/** The best plan that there is for this house, by the three levels in order. Throws if that takes more than a minute. */
 export function solveExactly(house: House, todayIso: string): Optimum {
+  const found = solveWithin(house, todayIso, 60, false);
+  if (!found) throw new Error('the levels contradict each other');
+  return found;
+}
+
+/** The best that `highs` has after so many seconds, or null if it has nothing yet. */
+export function solveWithin(
+  house: House,
+  todayIso: string,
+  seconds: number,
+  orBest = true,
+): Optimum | null {
   const z = readSeason(house, todayIso);
   const ways = everyWay(z);
-  const program = new Program();
+  const program = new Program(seconds, orBest);
   const choose = <T>(list: readonly T[]): Chosen<T>[] =>
     list.map((way) => ({ way, x: program.variable() }));
   const slots = choose(ways.slots);
@@ -144,18 +158,19 @@ export function solveExactly(house: House, todayIso: string): Optimum {
   let best = program.minimise(cost, [left, '<=', least]);
   if (!best) {
     const found = program.minimise(left);
-    if (!found) throw new Error('not even an empty season is possible');
+    if (!found) return null;
     least = Math.round(found.value);
     best = program.minimise(cost, [left, '<=', least]);
   }
-  if (!best) throw new Error('the levels contradict each other');
-  const { value, chosen } = best;
+  if (!best) return null;
+  const { value, chosen, proven } = best;
   const taken = <T>(list: readonly Chosen<T>[]) =>
     list.filter(({ x }) => chosen.has(x)).map(({ way }) => way);
   return {
     leftOutPriority: Math.floor(least / PRIORITY),
     leftOutCount: least % PRIORITY,
     costMinor: Math.round(value),
+    proven,
     slots: taken(slots),
     pitches: taken(pitches),
     crops: taken(crops),

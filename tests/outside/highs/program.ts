@@ -11,6 +11,12 @@ export class Program {
   private readonly kinds = new Map<string, 'binary' | 'free'>();
   private count = 0;
 
+  /** `seconds`: longest that one solve may take. Without more it throws; with `orBest` it hands back the best it has. */
+  constructor(
+    private readonly seconds = 60,
+    private readonly orBest = false,
+  ) {}
+
   /** A choice of 0 or 1; `free`: anything from 0 on, where the rows make it whole by themselves. */
   variable(kind: 'binary' | 'free' = 'binary'): string {
     const name = `x${this.count++}`;
@@ -36,7 +42,7 @@ export class Program {
   minimise(
     objective: readonly Term[],
     also?: readonly [terms: readonly Term[], relation: '<=', right: number],
-  ): { value: number; chosen: ReadonlySet<string> } | null {
+  ): { value: number; chosen: ReadonlySet<string>; proven: boolean } | null {
     const used = [...this.kinds.keys()];
     const of = (kind: 'binary' | 'free') => used.filter((name) => this.kinds.get(name) === kind);
     const text = [
@@ -56,17 +62,21 @@ export class Program {
       mip_rel_gap: 0,
       mip_abs_gap: 0.4,
       mip_feasibility_tolerance: 1e-7,
-      time_limit: 60,
+      time_limit: this.seconds,
     });
     if (result.Status === 'Infeasible') return null;
-    if (result.Status !== 'Optimal') throw new Error(`the program ended ${result.Status}`);
+    const proven = result.Status === 'Optimal';
+    const late = this.orBest && result.Status === 'Time limit reached';
+    if (!proven && !late) throw new Error(`the program ended ${result.Status}`);
     const chosen = new Set<string>();
     for (const [name, column] of Object.entries(result.Columns)) {
       if ('Primal' in column && typeof column.Primal === 'number' && column.Primal > 0.5) {
         chosen.add(name);
       }
     }
-    return { value: result.ObjectiveValue, chosen };
+    // out of time before it had any plan
+    if (!proven && (chosen.size === 0 || !Number.isFinite(result.ObjectiveValue))) return null;
+    return { value: result.ObjectiveValue, chosen, proven };
   }
 }
 
