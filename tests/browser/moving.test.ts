@@ -230,7 +230,7 @@ describe('a decision on a pitch', () => {
     const { source } = brew;
     if (source.kind !== 'harvest') throw new Error('not out of a harvest');
     await onPage(LAPTOP, `#/brews/${encodeURIComponent(brew.brew)}`, async (page) => {
-      await page.getByRole('button', { name: /^Rule slurry out of .* out for it$/ }).click();
+      await page.getByRole('button', { name: /^Rule out slurry from / }).click();
       await draftThat(page, (brews) => {
         const now = brews.find((one) => one.brew === brew.brew)?.source;
         expect(now?.kind === 'harvest' && now.brew === source.brew).toBe(false);

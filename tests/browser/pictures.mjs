@@ -28,6 +28,13 @@ async function reckonJar(page) {
   await page.getByRole('heading', { name: 'What it rests on' }).waitFor();
 }
 
+/** Takes a beer up and carries it two brew days on. */
+async function carry(page, brew) {
+  await page.focus(`a[data-brew="${brew}"]`);
+  for (const key of ['m', 'ArrowRight', 'ArrowRight']) await page.keyboard.press(key);
+  await page.getByText(/breaks/).waitFor();
+}
+
 /** What is taken: a name, where it stands, and what is done before the shutter. */
 function shotsOf(brew) {
   return [
@@ -38,6 +45,7 @@ function shotsOf(brew) {
       hash: '#/',
       before: (page) => page.getByRole('radio', { name: 'Month' }).click(),
     },
+    { name: 'season-moving', hash: '#/', before: (page) => carry(page, brew) },
     { name: 'pitch', hash: `#/brews/${encodeURIComponent(brew)}` },
     { name: 'tasks', hash: '#/tasks' },
     { name: 'calendar', hash: '#/subscribe' },

@@ -23,7 +23,7 @@ export function sourceRefOf({ source }: PlannedBrew): SourceRef {
 /** A source in the middle of a sentence. */
 export function sourceRefWords(source: SourceRef): string {
   if (source.kind === 'jar') return `jar ${source.jar}`;
-  return source.kind === 'harvest' ? `slurry out of ${source.brew}` : 'fresh packs';
+  return source.kind === 'harvest' ? `slurry from ${source.brew}` : 'fresh packs';
 }
 
 const KINDS: readonly News['kind'][] = ['pinned', 'source-forbidden'];
@@ -71,7 +71,7 @@ export function Decide(props: Props) {
           isDisabled={decision.isPending}
           onPress={() => decision.decide({ kind: 'source-forbidden', brew: brew.brew, source })}
         >
-          Rule {words} out for it
+          Rule out {words}
         </Button>
       </div>
       <Elsewhere {...props} decision={decision} />
@@ -115,8 +115,10 @@ function Elsewhere(props: Props & { decision: Decision }) {
   return (
     <div className="elsewhere">
       <p className="decide-acts">
-        <label htmlFor={`${ids}day`}>
-          <span className="field-name">Brew day</span>
+        <span className="decide-field">
+          <label htmlFor={`${ids}day`} className="field-name">
+            Brew day
+          </label>
           <select id={`${ids}day`} value={day} onChange={(event) => setDay(event.target.value)}>
             {days.map((one) => (
               <option key={one} value={one}>
@@ -124,15 +126,17 @@ function Elsewhere(props: Props & { decision: Decision }) {
               </option>
             ))}
           </select>
-        </label>
-        <label htmlFor={`${ids}tank`}>
-          <span className="field-name">Tank</span>
+        </span>
+        <span className="decide-field">
+          <label htmlFor={`${ids}tank`} className="field-name">
+            Tank
+          </label>
           <select id={`${ids}tank`} value={tank} onChange={(event) => setTank(event.target.value)}>
             {house.tanks.map((one) => (
               <option key={one.tank}>{one.tank}</option>
             ))}
           </select>
-        </label>
+        </span>
         <Button
           className="button"
           isDisabled={decision.isPending || error !== null}
