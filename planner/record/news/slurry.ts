@@ -130,7 +130,7 @@ export function measuredFact(news: News & { kind: 'measured' }, asked: Asked): R
       field,
       null,
       'a number',
-      `${field} is missing: stained and total go together.`,
+      `Stained and total go together: ${field} is missing.`,
       'Give both.',
     );
   } else if (stained !== null && total !== null && stained > total) {

@@ -12,6 +12,7 @@ import {
   tasks,
 } from '../../../planner/index.ts';
 import { aHouse, aPlan, aPlannedBrew, daysAfter, heron, quill } from '../../builders/plan.ts';
+import { decisions, drawNews } from '../../builders/random-news.ts';
 
 const house = aHouse();
 const jar = {
@@ -22,6 +23,8 @@ const jar = {
   ageDays: 48,
 };
 const plan = aPlan({ brews: [aPlannedBrew(), quill(), heron({ source: jar, generation: 3 })] });
+/** The same with every brew brewed: so that news is drawn about beers, too. */
+const allBrewed = { ...plan, brews: plan.brews.map((one) => ({ ...one, done: true })) };
 const TODAY = '2027-02-20';
 
 const brew = fc.constantFrom('Millrace', 'Quill', 'Heron', 'Nobody');
@@ -29,6 +32,14 @@ const day = fc.integer({ min: -5, max: 50 }).map((days) => daysAfter('2027-01-09
 const taskKeys = tasks(plan, house).map((task) => task.key);
 
 const news: fc.Arbitrary<News> = fc.oneof(
+  {
+    weight: 8,
+    arbitrary: fc
+      .tuple(decisions, fc.nat({ max: 9 }), fc.boolean())
+      .map(([draw, n, lived]) =>
+        drawNews({ house, plan: lived ? allBrewed : plan, today: TODAY }, draw, n),
+      ),
+  },
   {
     weight: 4,
     arbitrary: fc.record({
@@ -118,8 +129,8 @@ function record(told: readonly News[]): RecordEntry[] {
 }
 
 /** What a record says, without its own lines. */
-function says({ facts, pins, done }: RecordState) {
-  return { facts, pins, done };
+function says({ facts, pins, done, overlay }: RecordState) {
+  return { facts, pins, done, overlay };
 }
 
 const runs = { numRuns: 80 };
@@ -143,6 +154,20 @@ describe('any run of news', () => {
       'pinned',
       'unpinned',
       'undone',
+      'slow',
+      'gravity',
+      'hopped',
+      'passed',
+      'marked',
+      'measured',
+      'brew-added',
+      'brew-dropped',
+      'resized',
+      'jar-found',
+      'tank-out',
+      'day-closed',
+      'bought',
+      'source-forbidden',
     ]) {
       expect(kinds.get(kind) ?? 0, kind).toBeGreaterThan(0);
     }
