@@ -26,7 +26,7 @@ const ISO_DAY = /^\d{4}-\d{2}-\d{2}$/;
 export function Cell(props: CellProps) {
   const { spec, value, units, currency, pencil, wrong } = props;
   const unit = unitOf(spec, units, currency);
-  const name = unit === '' ? props.name : `${props.name}, ${unit}`;
+  const name = unit === '' || unit === 'SG' ? props.name : `${props.name}, ${unit}`;
   const shared = {
     'aria-label': name,
     className: pencil ? 'cell pencil' : 'cell',

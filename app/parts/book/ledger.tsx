@@ -175,7 +175,7 @@ const LedgerRow = memo(function LedgerRow(props: RowProps) {
   const folds = rest.some((spec) => problems.some(({ field }) => field === spec.field));
   const open = !folded || folds;
   const wrong = problems.some(({ problem }) => problem.level === 'error');
-  const span = columns.length + 2;
+  const span = columns.length + 1;
   const lines = JSON.parse(props.hints) as Hint[];
   return (
     <tbody className={`ledger-row${open ? ' is-open' : ''}${wrong ? ' is-wrong' : ''}`}>
@@ -193,7 +193,7 @@ const LedgerRow = memo(function LedgerRow(props: RowProps) {
             type="button"
             className="word"
             aria-expanded={open}
-            aria-label={`More of ${name}`}
+            aria-label={`${open ? 'Less' : 'More'} of ${name}`}
             onClick={() => setFolded(open)}
           >
             {open ? 'less' : 'more'}
@@ -202,6 +202,7 @@ const LedgerRow = memo(function LedgerRow(props: RowProps) {
       </tr>
       {(problems.length > 0 || lines.length > 0) && (
         <tr className="ledger-says">
+          <td className="ledger-no" />
           <td colSpan={span} id={says}>
             {problems.map(({ problem }) => (
               <p
@@ -221,6 +222,7 @@ const LedgerRow = memo(function LedgerRow(props: RowProps) {
       )}
       {open && (
         <tr className="ledger-fold">
+          <td className="ledger-no" />
           <td colSpan={span}>
             {list === 'brews' && (
               <Strains

@@ -18,6 +18,9 @@ import { WhatIfSheet } from './what-if-sheet.tsx';
 
 const MOST_SHOWN = 60;
 
+/** A rule is named by its whole sentence: too long for a button. */
+const shortened = (says: string): string => (says.length > 44 ? `${says.slice(0, 42)} …` : says);
+
 export function SaveBar(props: { open: OpenBook; checked: Checked }) {
   const { open, checked } = props;
   const cache = useQueryClient();
@@ -132,7 +135,7 @@ export function SaveBar(props: { open: OpenBook; checked: Checked }) {
           )}
           {open.undoes !== null && (
             <Button className="button" onPress={undo}>
-              Undo: {open.undoes}
+              Undo<span className="undoes">: {shortened(open.undoes)}</span>
             </Button>
           )}
           <ThrowAway

@@ -1,5 +1,6 @@
 // What the plan would make of the house as it is written, before it is saved: progress, a stop, and what differs.
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import { useEffect, useRef } from 'react';
 import { Button, ProgressBar } from 'react-aria-components';
 import { ChangeList, CostTable, summaryWords } from '../../pages/tasks/draft-notice.tsx';
 import { planQuery } from '../../queries/plan.ts';
@@ -15,9 +16,15 @@ export function WhatIfSheet(props: { whatIf: WhatIf; outdated: boolean }) {
   const plan = useQuery(planQuery).data?.plan ?? null;
   const { run, result } = props.whatIf;
   const { progress } = run;
+  const place = useRef<HTMLElement>(null);
+  const state = `${run.id} ${run.state}`;
+  useEffect(() => {
+    // It was asked for from wherever one stood on the page.
+    if (state !== '') place.current?.scrollIntoView({ block: 'nearest' });
+  }, [state]);
   const share = progress && progress.steps > 0 ? progress.stepsDone / progress.steps : 0;
   return (
-    <section className="what-if" aria-labelledby="what-if">
+    <section className="what-if" aria-labelledby="what-if" ref={place}>
       <h2 id="what-if">What the plan would make of it</h2>
       {run.state === 'running' && (
         <div className="planning">

@@ -125,6 +125,7 @@ function Bringing(props: { book: Book; list: EditedList }) {
           <span className="strange-name">{file.name}</span>
           <select
             className="cell boxed"
+            aria-label={file.name}
             value={file.as}
             onChange={(event) => {
               const as = SEASON_FILES.find((one) => one === event.target.value) ?? file.as;
@@ -205,6 +206,7 @@ function Read(props: {
   );
   return (
     <>
+      <h2>What was read</h2>
       {elsewhere.map((problem) => (
         <p
           key={`${problem.code} ${problem.path}`}

@@ -81,6 +81,7 @@ function Strange(props: PreviewProps) {
           <span className="strange-name">{cell}</span>
           <select
             className="cell boxed"
+            aria-label={cell}
             value=""
             onChange={(event) => name(cell, event.target.value)}
           >
