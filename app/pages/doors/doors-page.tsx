@@ -63,7 +63,7 @@ function SessionItem(props: { session: DoorsAnswer['sessions'][number] }) {
         <p className="feed-acts">
           <Button
             className="button plain small"
-            aria-label={`End the session: ${name}, since ${when(session.startedAt)}`}
+            aria-label={`End it: ${name}, since ${when(session.startedAt)}`}
             isDisabled={end.isPending}
             onPress={() => end.mutate(session.id)}
           >
