@@ -44,8 +44,3 @@ export async function endSession(tx: Db, id: string, password: string): Promise<
     .returning({ id: session.id });
   return ended.length > 0;
 }
-
-/** Ends all sessions: a database that was put back from a copy must not bring back those that were ended since. */
-export async function endAllSessions(tx: Db): Promise<void> {
-  await tx.delete(session);
-}
