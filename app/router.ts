@@ -11,6 +11,7 @@ export type Route =
   | { page: 'house' }
   | { page: 'worth' }
   | { page: 'doors' }
+  | { page: 'keeping' }
   | { page: 'start'; step: string }
   | { page: 'lost'; hash: string };
 
@@ -29,6 +30,7 @@ export function routeOf(hash: string): Route {
     if (question !== null) return { page: 'reckoner', question };
   }
   if (head === 'doors' && rest.length === 0) return { page: 'doors' };
+  if (head === 'keeping' && rest.length === 0) return { page: 'keeping' };
   if (head === 'house' && rest.length === 0) return { page: 'house' };
   if (head === 'worth' && rest.length === 0) return { page: 'worth' };
   if (head === 'start' && rest.length <= 1)

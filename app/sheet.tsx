@@ -21,6 +21,7 @@ const WorthPage = lazy(() => import('./pages/worth/worth-page.tsx'));
 const WelcomePage = lazy(() => import('./pages/welcome/welcome-page.tsx'));
 const DoorsPage = lazy(() => import('./pages/doors/doors-page.tsx'));
 const SubscribePage = lazy(() => import('./pages/subscribe/subscribe-page.tsx'));
+const KeepingPage = lazy(() => import('./pages/keeping/keeping-page.tsx'));
 
 const NAV = [
   { route: { page: 'season' }, says: 'Season' },
@@ -43,6 +44,7 @@ const TITLES: Record<Route['page'], string> = {
   subscribe: 'Calendar',
   reckoner: 'Reckoner',
   doors: 'Doors',
+  keeping: 'Backups',
   lost: 'Not here',
 };
 
@@ -98,6 +100,7 @@ export function Sheet() {
         <span className="field-name">Units</span>
         <UnitsChoice />
         <DoorsLink />
+        <a href={hashOf({ page: 'keeping' })}>Backups</a>
       </footer>
     </>
   );
@@ -109,6 +112,7 @@ function Page(props: { route: Route }) {
   if (route.page === 'pitch') return <PitchPage brew={route.brew} />;
   if (route.page === 'tasks') return <TasksPage {...(route.task ? { asked: route.task } : {})} />;
   if (route.page === 'subscribe') return <SubscribePage />;
+  if (route.page === 'keeping') return <KeepingPage />;
   if (route.page === 'brews') return <BrewsPage />;
   if (route.page === 'house') return <HousePage />;
   if (route.page === 'worth') return <WorthPage />;

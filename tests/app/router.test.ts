@@ -20,6 +20,7 @@ describe('routes', () => {
     ['#/brews/%E0%A4%A', { page: 'lost', hash: '#/brews/%E0%A4%A' }],
     ['#/nowhere', { page: 'lost', hash: '#/nowhere' }],
     ['#/tasks/harvest%3AMillrace', { page: 'tasks', task: 'harvest:Millrace' }],
+    ['#/keeping', { page: 'keeping' }],
     ['#/subscribe/7', { page: 'lost', hash: '#/subscribe/7' }],
   ])('%s', (hash, route) => {
     expect(routeOf(hash)).toEqual(route);

@@ -35,6 +35,11 @@ function slope(samples: readonly Sample[], of: (one: Sample) => number): number 
   return top / samples.reduce((sum, { minute }) => sum + (minute - meanX) ** 2, 0);
 }
 
+function megabytes(name: string): string {
+  const bytes = statSync(join(folder, name), { throwIfNoEntry: false })?.size ?? 0;
+  return (bytes / 1e6).toFixed(1);
+}
+
 const folder = mkdtempSync(join(tmpdir(), 'barmline-soak-'));
 const server = await startServer(folder, { BARMLINE_TODAY: '2027-01-02' });
 try {
@@ -99,7 +104,7 @@ try {
     `descriptors: ${descriptors[0]} at first, ${descriptors.at(-1)} at last, ${Math.max(...descriptors)} at most`,
   );
   say(
-    `database: ${(statSync(join(folder, 'barmline.db')).size / 1e6).toFixed(1)} MB; odd answers to subscribers: ${counts.odd}`,
+    `database: ${megabytes('barmline.db')} MB, its log ${megabytes('barmline.db-wal')} MB; odd answers to subscribers: ${counts.odd}`,
   );
   const leaks = slope(settled, (one) => one.descriptors) * minutes > 20;
   if (counts.odd > 0 || leaks) process.exitCode = 1;
