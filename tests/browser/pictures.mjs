@@ -35,6 +35,35 @@ async function carry(page, brew) {
   await page.getByText(/breaks/).waitFor();
 }
 
+/** A beer opened, with an edit in pencil and a style whose range it leaves. */
+async function writeInPencil(page) {
+  await page.getByRole('button', { name: 'More of Heron' }).click();
+  await page.getByRole('textbox', { name: 'Volume of Heron, L' }).fill('21');
+  await page.getByRole('combobox', { name: 'Style of Heron' }).fill('American IPA');
+}
+
+/** Rows of somebody's spreadsheet, with a strange column and two bad cells. */
+async function pasteRows(page) {
+  const rows = [
+    'Beer,OG,fg,yeast,volume_l,ebc,ibu,ferment_c,tank_days,condition_days,value',
+    'Late Lantern,1048,1.011,Mill Lane Ale,20,12,30,18,14,14,60',
+    'Long Jetty,1.050,1.011,Nobody,20,12,30,18,14,14,60',
+    'Low Water,1.044,1.010,Mill Lane Ale,20,9,25,18,14,14,60',
+  ];
+  await page.getByRole('button', { name: /^Bring in a file/ }).click();
+  await page.getByRole('textbox', { name: /^Or paste rows/ }).fill(rows.join('\n'));
+  await page.getByRole('button', { name: 'Look at it' }).click();
+  await page.getByLabel('Beer', { exact: true }).selectOption('brew');
+  await page.getByRole('textbox', { name: 'OG in line 2' }).scrollIntoViewIfNeeded();
+}
+
+/** Two groups of rules, one of them softened. */
+async function openRules(page) {
+  await page.getByRole('button', { name: /^Rules that you may soften/ }).click();
+  await page.getByRole('radio', { name: 'costs' }).first().click();
+  await page.getByRole('heading', { name: 'Rules and weights' }).scrollIntoViewIfNeeded();
+}
+
 /** What is taken: a name, where it stands, and what is done before the shutter. */
 function shotsOf(brew) {
   return [
@@ -47,6 +76,10 @@ function shotsOf(brew) {
     },
     { name: 'season-moving', hash: '#/', before: (page) => carry(page, brew) },
     { name: 'pitch', hash: `#/brews/${encodeURIComponent(brew)}` },
+    { name: 'brews', hash: '#/brews', before: writeInPencil },
+    { name: 'bring-in', hash: '#/brews', before: pasteRows },
+    { name: 'house', hash: '#/house', before: openRules },
+    { name: 'start', hash: '#/start' },
     { name: 'tasks', hash: '#/tasks' },
     { name: 'calendar', hash: '#/subscribe' },
     { name: 'reckoner', hash: '#/reckoner/jar', before: reckonJar },

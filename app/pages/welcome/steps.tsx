@@ -74,7 +74,7 @@ function BrewOn(props: InBook) {
       <div className="head-lines wide">
         <WeekDays open={open} checked={checked} place="brewDays" />
       </div>
-      <h2>Tanks</h2>
+      <h2 className="step-part">Tanks</h2>
       <Ledger list="tanks" open={open} checked={checked} makes={aNewTank} />
     </>
   );

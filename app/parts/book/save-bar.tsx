@@ -110,7 +110,7 @@ export function SaveBar(props: { open: OpenBook; checked: Checked }) {
             This browser keeps nothing: save before you close or reload the page.
           </p>
         )}
-        {faults.length > 0 && <Faults faults={faults} />}
+        {faults.length > 0 && <Faults faults={faults} fresh={book.startOver} />}
         {save.isPending && save.failureCount > 0 && outOfReach(save.failureReason) && (
           <p role="status">The server does not answer. Saving is tried again until it does.</p>
         )}
@@ -168,12 +168,13 @@ function PencilList(props: { book: Book; reader: Reader }) {
   );
 }
 
-function Faults(props: { faults: Checked['problems'] }) {
+function Faults(props: { faults: Checked['problems']; fresh: boolean }) {
   const { faults } = props;
   return (
     <Disclosure className="pencil-list">
       <Button slot="trigger" className="button plain small red">
-        {count(faults.length, 'thing')} to put right before it can be saved
+        {count(faults.length, 'thing')}{' '}
+        {props.fresh ? 'to write before it can begin' : 'to put right before it can be saved'}
       </Button>
       <DisclosurePanel>
         <ul className="merge-list">
