@@ -233,5 +233,13 @@ export const QuestionParam = z.strictObject({ id: z.enum(QUESTIONS.map(({ id }) 
 export const IdParam = z.strictObject({ id });
 
 export const RecordAnswer = z
-  .strictObject({ entries: z.array(z.strictObject({ at, entry: RecordEntry })) })
+  .strictObject({
+    entries: z.array(
+      z.strictObject({
+        at,
+        entry: RecordEntry,
+        says: z.string().describe('What was told, in words'),
+      }),
+    ),
+  })
   .meta({ id: 'RecordAnswer' });

@@ -23,7 +23,7 @@ export function useDecision() {
     takeBack: () => {
       if (tell.data) undo.mutate({ kind: 'undone', entry: tell.data.entry });
     },
-    says: told ? newsWords(told.news, () => null) : null,
+    says: told ? newsWords(told, () => null) : null,
     isUndone: undo.isSuccess,
     isPending: tell.isPending || undo.isPending,
     error: tell.error ?? undo.error,

@@ -82,7 +82,7 @@ export function Decide(props: Props) {
 
 function HeldItem(props: { entry: Told; decision: Decision }) {
   const { entry, decision } = props;
-  const words = newsWords(entry.news, () => null);
+  const words = newsWords(entry, () => null);
   return (
     <li>
       <span>{words}</span>

@@ -23,7 +23,7 @@ export function ToldLately() {
       </h2>
       <ul className="told">
         {shown.map((entry) => {
-          const words = newsWords(entry.news, titleOf);
+          const words = newsWords(entry, titleOf);
           return (
             <li key={entry.no}>
               <span>{words}</span>

@@ -1,6 +1,4 @@
 // The record as people read it: what was told, newest first, and which entry ticked which task.
-import type { News } from '../../../planner/index.ts';
-import { sayNews } from '../../../planner/record/say.ts';
 import { shortDay } from '../../parts/days.ts';
 import type { Told } from '../../queries/record.ts';
 import type { TaskRow } from '../../queries/tasks.ts';
@@ -26,7 +24,10 @@ export function entryOfTask(task: TaskRow, entries: readonly Told[]): number | n
 }
 
 /** One piece of news in words. */
-export function newsWords(news: News, titleOf: (task: string) => string | null): string {
+export function newsWords(
+  { news, says }: Pick<Told, 'news' | 'says'>,
+  titleOf: (task: string) => string | null,
+): string {
   switch (news.kind) {
     case 'brewed': {
       const drawn =
@@ -42,6 +43,6 @@ export function newsWords(news: News, titleOf: (task: string) => string | null):
     case 'task-done':
       return `Done on ${shortDay(news.day)}: ${titleOf(news.task) ?? news.task}`;
     default:
-      return sayNews(news);
+      return says;
   }
 }

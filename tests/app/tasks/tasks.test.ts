@@ -93,7 +93,8 @@ describe('told', () => {
   const done = News.parse({ kind: 'task-done', task: 'clean:Keg A', day: TODAY });
   const brewed = News.parse({ kind: 'brewed', brew: 'Millrace', day: TODAY });
   const undo = (entry: number) => News.parse({ kind: 'undone', entry });
-  const entries = (...news: News[]) => news.map((one, at) => ({ no: at + 1, at: '', news: one }));
+  const entries = (...news: News[]) =>
+    news.map((one, at) => ({ no: at + 1, at: '', says: '', news: one }));
 
   it('leaves out what was taken back, and brings back what was taken back twice', () => {
     expect(standing(entries(done, undo(1)))).toEqual([]);
@@ -106,7 +107,11 @@ describe('told', () => {
   });
 
   it('says each piece of news in words', () => {
-    expect(newsWords(brewed, () => null)).toBe('Millrace was brewed on Sat 9 Jan');
-    expect(newsWords(done, () => 'Clean Keg A')).toBe('Done on Sat 9 Jan: Clean Keg A');
+    expect(newsWords({ news: brewed, says: '' }, () => null)).toBe(
+      'Millrace was brewed on Sat 9 Jan',
+    );
+    expect(newsWords({ news: done, says: '' }, () => 'Clean Keg A')).toBe(
+      'Done on Sat 9 Jan: Clean Keg A',
+    );
   });
 });
