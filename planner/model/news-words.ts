@@ -59,7 +59,7 @@ export const NEWS_WORDS: Readonly<Record<NewsKind, NewsWords>> = {
   passed: {
     about: 'beer',
     title: 'Tasted and passed',
-    says: 'It tastes as it should: it comes off watch, and a reserve jar kept for it may go.',
+    says: 'It tastes as it should: it comes off watch.',
   },
   harvested: {
     about: 'harvest',
