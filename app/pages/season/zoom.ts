@@ -4,7 +4,7 @@ import { dayUnder, type Picture } from './geometry.ts';
 import { drawingIn, type Hold } from './view.ts';
 
 /** How long the hand rests before the picture is drawn anew, ms. */
-const REST_MS = 110;
+const REST_MS = 220;
 /** Zoom for one notch of a common wheel (100 px). */
 const PER_NOTCH = 1.25;
 /** One press of a key or button. */
@@ -73,6 +73,7 @@ export function useZoom(props: ZoomProps): void {
       if (gesture === null || !drawing) return;
       const { day, offset, scale } = gesture;
       gesture = null;
+      drawing.style.willChange = '';
       if (Math.abs(scale - 1) < 0.001) drawing.style.transform = '';
       hold.current = { day, offset };
       latest.current.choose(picture.pxPerDay * scale);
@@ -86,6 +87,7 @@ export function useZoom(props: ZoomProps): void {
       const px = zoomed(picture.pxPerDay * gesture.scale, factor, latest.current.range);
       gesture = { ...gesture, scale: px / picture.pxPerDay };
       const origin = (gesture.day - picture.firstDay) * picture.pxPerDay;
+      drawing.style.willChange = 'transform';
       drawing.style.transformOrigin = `${origin}px 0`;
       drawing.style.transform = `scaleX(${gesture.scale})`;
       clearTimeout(rest);
