@@ -1,16 +1,35 @@
 // Simulated annealing over the moves, with ruin and recreate now and then; keeps the best it ever stood on.
+import type { Problem } from '../timeline/problem.ts';
 import type { Desk } from './desk.ts';
 import { home } from './moves/home.ts';
 import { MOVES } from './moves/index.ts';
 import { ruinAndRecreate } from './moves/ruin.ts';
-import type { Score } from './score.ts';
+import { compareScores, type Score } from './score.ts';
 
 export type Watch = (stepsDone: number, best: Score) => boolean;
 
-/** How the search cools: from more than the price of a pitch down to small change, once. */
+/** How the search cools: once, from a share of the price of a fresh pitch down to small change. */
 const ROUNDS = 1;
-const RUIN_EVERY = 400;
+const RUIN_EVERY = 150;
+const HOT_SHARE = 0.45;
 const WATCH_EVERY = 512;
+
+/** Where a search from nothing begins, minor units: a share of what a brew costs, its fresh pitch at least. */
+function heatOf(p: Problem, cost: number): number {
+  let sum = 0;
+  for (const brew of p.brews) {
+    let least = Infinity;
+    for (const y of brew.yeasts) {
+      const yeast = p.yeasts[y];
+      if (!yeast) continue;
+      least = Math.min(least, Math.ceil(brew.needFreshB / yeast.row.packCellsB) * yeast.priceMinor);
+    }
+    if (least < Infinity) sum += least;
+  }
+  // or of what a brew costs where it begins, if lateness makes most of that
+  const each = Math.max(sum, cost) / Math.max(1, p.brews.length);
+  return Math.max(20, each * HOT_SHARE, p.minorPerMajor * 0.5);
+}
 
 /** Searches until the desk has judged `until` plans, or `watch` says stop. `heatShare`: how hot it begins, against a plan from nothing. */
 export function anneal(
@@ -23,10 +42,7 @@ export function anneal(
   if (desk.free.length === 0) return { stopped: false };
   const start = desk.steps;
   const total = Math.max(1, until - start);
-  const minor = problem.minorPerMajor;
-  const price =
-    problem.yeasts.reduce((sum, y) => sum + y.priceMinor, 0) / Math.max(1, problem.yeasts.length);
-  const hot = heatShare * Math.max(20, price * 1.6, minor * 0.5);
+  const hot = heatShare * heatOf(problem, desk.score.cost);
   const cold = Math.max(0.5, hot / 200);
   const moves = desk.home ? MOVES : MOVES.filter((m) => m !== home);
   const shares = moves.reduce((sum, m) => sum + m.share, 0);
@@ -83,5 +99,26 @@ export function anneal(
     desk.settle(accept);
   }
   desk.returnToBest();
+  return { stopped: false };
+}
+
+/** How many places a brew is tried in, and how many are judged, when the plan is polished. */
+const POLISH = { slots: 40, judged: 10 };
+
+/** Takes single brews and pairs out of the best plan and puts them back where they do best, until the budget is used. */
+export function polish(desk: Desk, until: number, watch: Watch): { stopped: boolean } {
+  if (desk.free.length === 0) return { stopped: false };
+  desk.heat = 0;
+  desk.limit = Infinity;
+  let nextWatch = desk.steps;
+  while (desk.steps < until) {
+    if (desk.steps >= nextWatch) {
+      nextWatch = desk.steps + WATCH_EVERY;
+      if (watch(desk.steps, desk.bestScore)) return { stopped: true };
+    }
+    const count = 1 + desk.random.below(2);
+    const better = (a: Score, b: Score) => compareScores(a, b) <= 0;
+    if (!ruinAndRecreate(desk, count, better, POLISH)) desk.steps++;
+  }
   return { stopped: false };
 }

@@ -2,7 +2,7 @@
 import type { Problem } from '../timeline/problem.ts';
 import { copyDecisions, Timeline } from '../timeline/timeline.ts';
 import { unfold } from '../timeline/unfold.ts';
-import { anneal, type Watch } from './anneal.ts';
+import { anneal, polish, type Watch } from './anneal.ts';
 import { construct, onlyFacts } from './construct.ts';
 import { Desk, type Freedom } from './desk.ts';
 import { Random } from './random.ts';
@@ -14,8 +14,19 @@ const REACH = { slots: 8, judged: 4 };
 
 /** The default budget: plans judged, growing with the season. */
 export function defaultSteps(brews: number): number {
-  return Math.min(400_000, 5_000 + brews * (1_400 + brews * 20));
+  return Math.min(400_000, 20_000 + brews * (1_300 + brews * 50));
 }
+
+/** Share of the budget in which the best plan is polished at the end. */
+const POLISHING_SHARE = 0.06;
+
+/** Seasons of up to so many brews are searched several times over; one slow cooling suits larger ones better. */
+const SMALL = 16;
+const MIDDLING = 40;
+/** Attempts, the share of the budget of each, and how warm the best begins again. */
+const FEW_BREWS = { attempts: 4, share: 0.2, again: 0.3 };
+const SOME_BREWS = { attempts: 2, share: 0.25, again: 0.5 };
+const MANY_BREWS = { attempts: 1, share: 1 - POLISHING_SHARE, again: 0 };
 
 /** A re-plan begins this much cooler than a plan from nothing: it mends, it does not begin again. */
 const MENDING_HEAT = 0.12;
@@ -54,11 +65,9 @@ export function search(
     }
   }
   if (desk === null || (!stopped && (desk.bestScore.hard > 0 || desk.bestScore.leftOutCount > 0))) {
-    const built = construct(problem, judge, random, freedom, onlyFacts(problem), REACH);
-    const before = desk?.steps ?? 0;
-    built.steps += before;
-    const until = Math.max(before + options.steps, built.steps);
-    stopped = anneal(built, until, watch).stopped;
+    const start = { problem, judge, random, freedom, before: desk?.steps ?? 0 };
+    const { built, stopped: ended } = fromNothing(start, options.steps, watch);
+    stopped = ended;
     // on equal terms the plan that people know wins
     if (desk === null || mendsMore(built.bestScore, desk.bestScore)) desk = built;
     else desk.steps = built.steps;
@@ -67,6 +76,45 @@ export function search(
   copyDecisions(desk.best, timeline);
   dropIdleKeeps(judge, timeline);
   return { timeline, score: judge.score(timeline), steps: desk.steps, stopped };
+}
+
+const courseFor = (brews: number) =>
+  brews <= SMALL ? FEW_BREWS : brews <= MIDDLING ? SOME_BREWS : MANY_BREWS;
+
+type Start = {
+  problem: Problem;
+  judge: Judge;
+  random: Random;
+  freedom: Freedom;
+  /** Plans judged before. */
+  before: number;
+};
+
+/** Several plans from nothing, each with a share of the budget; the best of them is warmed up again, then polished. */
+function fromNothing(start: Start, steps: number, watch: Watch): { built: Desk; stopped: boolean } {
+  const { problem, judge, random, freedom, before } = start;
+  const { attempts, share, again } = courseFor(problem.brews.length);
+  let built: Desk | null = null;
+  let stopped = false;
+  for (let attempt = 0; attempt < attempts && !stopped; attempt++) {
+    const tried = construct(problem, judge, random, freedom, onlyFacts(problem), REACH);
+    const begun: number = built?.steps ?? before;
+    tried.steps += begun;
+    const best = built?.bestScore;
+    const seen: Watch = (done, score) =>
+      watch(done, best && compareScores(best, score) < 0 ? best : score);
+    stopped = anneal(tried, begun + Math.ceil(steps * share), seen).stopped;
+    if (built === null || compareScores(tried.bestScore, built.bestScore) < 0) built = tried;
+    else built.steps = tried.steps;
+  }
+  if (built === null) throw new RangeError('a search makes one attempt at least');
+  const until = Math.max(before + steps, built.steps);
+  const polishing = Math.round(steps * POLISHING_SHARE);
+  if (!stopped && again > 0 && built.steps < until - polishing) {
+    stopped = anneal(built, until - polishing, watch, again).stopped;
+  }
+  if (!stopped) stopped = polish(built, until, watch).stopped;
+  return { built, stopped };
 }
 
 /** Whether a plan from nothing breaks less or leaves less out; by cost alone it never takes the place of a mended one. */
