@@ -1,5 +1,5 @@
 // Why a brew stands where it stands: whole sentences, and a best other way whose price is what trying it costs.
-import { beforeAll, describe, expect, it } from 'vitest';
+import { expect, it } from 'vitest';
 import { readFolder } from '../../../api/folder/index.ts';
 import {
   defaultToday,
@@ -10,18 +10,19 @@ import {
   trials,
 } from '../../../planner/index.ts';
 
-describe.each(['lantern-shed', 'quay-seven'])('%s', (name) => {
-  let house: House;
-  let made: Plan;
-  beforeAll(async () => {
-    const read = await readFolder(new URL(`../../seasons/${name}`, import.meta.url).pathname);
-    if (!read.house) throw new Error(`${name} cannot be read`);
-    house = read.house;
-    made = plan({ house, today: defaultToday(house), steps: 500, seed: 2 });
-  });
+async function houseOf(name: string): Promise<House> {
+  const { house } = await readFolder(new URL(`../../seasons/${name}`, import.meta.url).pathname);
+  if (!house) throw new Error(`${name} cannot be read`);
+  return house;
+}
 
-  it('gives every reason as a sentence of its own', () => {
-    for (const { brew, why, alternative } of made.brews) {
+const planned = (house: House, seed: number): Plan =>
+  plan({ house, today: defaultToday(house), steps: 400, seed });
+
+it.each(['lantern-shed', 'quay-seven'])(
+  '%s: every reason is a sentence of its own',
+  async (name) => {
+    for (const { brew, why, alternative } of planned(await houseOf(name), 2).brews) {
       expect(new Set(why).size, brew).toBe(why.length);
       const said = [...why, ...(alternative ? [alternative.says, alternative.source] : [])];
       for (const sentence of said) expect(sentence).toMatch(/^[^a-z].*[^ ]$/);
@@ -29,24 +30,21 @@ describe.each(['lantern-shed', 'quay-seven'])('%s', (name) => {
       if (alternative?.brokenBy) expect(alternative.says).toContain(alternative.brokenBy.slice(1));
       else if (alternative) expect(alternative.extraMinor).not.toBeNull();
     }
-  });
+  },
+);
 
-  it('prices another day as trying the brew there does, but for the regret of moving it', () => {
-    const tryOut = trials({
-      house,
-      today: made.today,
-      facts: NO_FACTS,
-      pins: [],
-      inForce: made,
-      seed: 1,
-      steps: null,
-    });
-    let compared = 0;
-    for (const { brew, day, tank, alternative } of made.brews) {
+it('another day is priced as trying the brew there is, but for the regret of moving it', async () => {
+  const house = await houseOf('lantern-shed');
+  // the crop of a tank with an outlet may fall on another day when the plan is laid out anew
+  const outlets = house.tanks.filter((one) => one.bottomOutlet).map((one) => one.tank);
+  let compared = 0;
+  for (const seed of [1, 2, 3, 4]) {
+    const inForce = planned(house, seed);
+    const { today } = inForce;
+    const tryOut = trials({ house, today, facts: NO_FACTS, pins: [], inForce, seed, steps: null });
+    for (const { brew, day, tank, alternative } of inForce.brews) {
       if (!alternative || alternative.extraMinor === null) continue;
       if (alternative.day === day && alternative.tank === tank) continue;
-      // the crop of a tank with an outlet may fall on another day when the plan is laid out anew
-      const outlets = house.tanks.filter((one) => one.bottomOutlet).map((one) => one.tank);
       if (outlets.includes(tank) || outlets.includes(alternative.tank)) continue;
       const { costMinor, lines } = tryOut({ brew, day: alternative.day, tank: alternative.tank });
       const regret = lines.filter((line) => line.rule === 'moved');
@@ -54,6 +52,6 @@ describe.each(['lantern-shed', 'quay-seven'])('%s', (name) => {
       expect(costMinor - moved, brew).toBe(alternative.extraMinor);
       compared += 1;
     }
-    if (house.tanks.some((one) => !one.bottomOutlet)) expect(compared).toBeGreaterThan(0);
-  });
+  }
+  expect(compared).toBeGreaterThan(0);
 });
