@@ -2,7 +2,7 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { DraftAnswer, PlanAnswer } from '../../api/routes/shapes.ts';
-import type { PlannedHarvest } from '../../planner/index.ts';
+import type { PlannedHarvest, RecordEntry } from '../../planner/index.ts';
 import { axeFindings, openBrowser, openPage, PHONE } from './a-page.ts';
 import { type RealServer, startRealServer } from './real-server.mjs';
 
@@ -71,6 +71,39 @@ describe('on the day of the first harvest', () => {
     expect(plan?.brews.find((brew) => brew.brew === harvest.brew)?.done).toBe(true);
     if (kept) expect(kept.settledMl.likely).toBe(60);
     expect(complaints).toEqual([]);
+    await close();
+  });
+
+  it('tells another kind from its task, is refused beside the field, and takes it back', async () => {
+    const { page, complaints, close } = await openPage(browser, PHONE);
+    await page.goto(server.base);
+    const other = new RegExp(`^Something else happened: Harvest .*${harvest.brew}`);
+    await page.getByRole('button', { name: other }).first().click();
+    await page.getByRole('button', { name: /^Came out at another gravity/ }).click();
+    expect(await axeFindings(page)).toEqual([]);
+    const field = page.getByRole('textbox', { name: 'Gravity of the wort' });
+    await field.fill('1048');
+    await page.getByRole('button', { name: 'Tell it' }).click();
+    await page.getByText('1048 is too much: up to 1.200.').waitFor();
+    expect(await field.getAttribute('aria-invalid')).toBe('true');
+    await field.fill('1.052');
+    await page.getByRole('button', { name: 'Tell it' }).click();
+    await page.getByRole('dialog').waitFor({ state: 'detached' });
+    const words = `${harvest.brew} came out at 1.052`;
+    await page.getByRole('button', { name: `Take back: ${words}` }).click();
+    await page.getByText(words).waitFor({ state: 'detached' });
+    const { entries } = await server.read<{ entries: { entry: RecordEntry }[] }>('/api/record');
+    expect(entries.at(-1)?.entry.news.kind).toBe('undone');
+
+    // what is about the house as a whole is told at the foot; the record refuses what makes no sense
+    await page.getByRole('button', { name: 'Tell other news' }).click();
+    await page.getByRole('button', { name: /^Out of use/ }).click();
+    await page.getByRole('combobox', { name: 'Tank' }).selectOption({ index: 1 });
+    await page.getByRole('textbox', { name: 'Last day' }).fill('2026-12-01');
+    await page.getByRole('button', { name: 'Tell it' }).click();
+    await page.locator('.slip [aria-invalid="true"]').first().waitFor();
+    await page.getByRole('button', { name: 'Not now' }).click();
+    expect(complaints.filter((line) => !/ 409 /.test(line))).toEqual([]);
     await close();
   });
 });

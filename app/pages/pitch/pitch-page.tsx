@@ -18,6 +18,7 @@ import { houseQuery } from '../../queries/house.ts';
 import { planQuery } from '../../queries/plan.ts';
 import { hashOf } from '../../router.ts';
 import { ThreadSample } from '../season/notes.tsx';
+import { SomethingElse } from '../tasks/something-else.tsx';
 import { Decide } from './decide.tsx';
 import { SourceList } from './source-list.tsx';
 import { ageingOf } from './viability.ts';
@@ -126,6 +127,12 @@ function Pitch(props: { brew: PlannedBrew; plan: Plan; planId: string | null; ho
           house={house}
         />
       )}
+      <p className="tell-other">
+        <SomethingElse
+          subject={{ brew: brew.brew }}
+          says={`Something happened with ${brew.brew}`}
+        />
+      </p>
       <Family brew={brew} plan={plan} units={units} />
     </article>
   );

@@ -9,6 +9,7 @@ import type { TaskRow } from '../../queries/tasks.ts';
 import { hashOf } from '../../router.ts';
 import { FiguresDialog } from './figures-dialog.tsx';
 import { SlipDialog } from './slip-dialog.tsx';
+import { SomethingElse } from './something-else.tsx';
 import { doneNews, expectedMl, figureOf, isPitch } from './telling.ts';
 import { entryOfTask } from './told.ts';
 
@@ -68,6 +69,13 @@ export function TaskItem(props: Props) {
             <TaskSteps task={task} />
           </DisclosurePanel>
         </Disclosure>
+        {task.brew !== null && (
+          <SomethingElse
+            subject={{ brew: task.brew }}
+            says="Something else happened"
+            about={task.title}
+          />
+        )}
       </div>
       {tell.isError && <ErrorNotice error={tell.error} />}
     </li>

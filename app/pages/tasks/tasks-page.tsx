@@ -9,6 +9,7 @@ import { houseQuery } from '../../queries/house.ts';
 import { planQuery } from '../../queries/plan.ts';
 import { tasksQuery } from '../../queries/tasks.ts';
 import { type DayOfTasks, groupTasks } from './groups.ts';
+import { SomethingElse } from './something-else.tsx';
 import { TaskItem } from './task-item.tsx';
 import { ToldLately } from './told-lately.tsx';
 
@@ -56,6 +57,9 @@ export function TasksPage(props: { asked?: string }) {
       )}
       {showLater && <Group title="Later" days={groups.later} parts={parts} />}
       <ToldLately />
+      <p className="tell-other">
+        <SomethingElse subject="house" says="Tell other news" />
+      </p>
     </>
   );
 }
