@@ -69,6 +69,7 @@ function stopOnSignal(server: Server, parts: Parts): void {
     const { runs, whatIfs, surveys, backups } = parts;
     await Promise.all([runs, whatIfs, surveys, backups].map((part) => part.close()));
     server.closeAllConnections();
+    await parts.store.settle().catch(() => undefined);
     parts.store.close();
     process.exit(0);
   };

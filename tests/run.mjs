@@ -33,11 +33,20 @@ async function vitest(name, config, env = {}) {
       passed: result.numPassedTests,
       failed: code !== 0 && names.length === 0 ? 1 : names.length,
       skipped: result.numPendingTests + result.numTodoTests,
-      names,
+      names: [...names, ...skippedIn(result)],
     };
   } catch {
     return { passed: 0, failed: 1, skipped: 0, names: [] };
   }
+}
+
+/** What was not run here, in its own words. */
+function skippedIn(result) {
+  return result.testResults.flatMap((file) =>
+    file.assertionResults
+      .filter(({ status }) => status === 'pending' || status === 'skipped' || status === 'todo')
+      .map((test) => `skipped: ${test.fullName}`),
+  );
 }
 
 const KINDS = {

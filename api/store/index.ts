@@ -24,6 +24,8 @@ export type Store = {
   now: () => Date;
   /** Writes a copy of the database into a new file; null where the database is behind a URL. */
   copyTo: ((file: string) => Promise<void>) | null;
+  /** Brings the write-ahead log into the file, so that the file alone is the whole database. */
+  settle: () => Promise<void>;
   close: () => void;
 };
 
@@ -162,6 +164,9 @@ function storeOn(
     version: () => (fileUrl === null ? null : version),
     copyTo: fileUrl === null ? null : (file) => copyDatabase(fileUrl, file),
     now,
+    settle: async () => {
+      if (fileUrl !== null) await client.execute('PRAGMA wal_checkpoint (TRUNCATE)');
+    },
     close: () => client.close(),
   };
 }

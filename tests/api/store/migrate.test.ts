@@ -1,5 +1,5 @@
 // The database as it is made: a snapshot of its tables, and what it refuses.
-import { existsSync, mkdtempSync, readdirSync, rmSync } from 'node:fs';
+import { copyFileSync, existsSync, mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
@@ -7,10 +7,12 @@ import { createClient } from '@libsql/client';
 import { getTableColumns, getTableName, is } from 'drizzle-orm';
 import { SQLiteTable } from 'drizzle-orm/sqlite-core';
 import { afterEach, beforeEach, expect, test } from 'vitest';
+import { readHouse, saveHouse } from '../../../api/store/house.ts';
 import { openStore, StoreError } from '../../../api/store/index.ts';
 import { migrate } from '../../../api/store/migrate.ts';
 import { MIGRATIONS } from '../../../api/store/migrations/index.ts';
 import * as tables from '../../../api/store/tables.ts';
+import { aHouse } from '../../builders/plan.ts';
 
 let folder = '';
 let url = '';
@@ -76,6 +78,20 @@ test('commits are synced in full and written to a log ahead', async () => {
   // 2 is FULL: https://www.sqlite.org/pragma.html#pragma_synchronous
   expect(await rowsOf('PRAGMA synchronous')).toEqual([{ synchronous: 2 }]);
   store.close();
+});
+
+test('once settled, the file alone is the whole database', async () => {
+  const store = await openStore({ url, now });
+  await store.write((tx) =>
+    saveHouse(tx, { house: aHouse(), demo: false, at: now(), startOver: false }),
+  );
+  await store.settle();
+  const alone = join(folder, 'alone.db');
+  copyFileSync(join(folder, 'barmline.db'), alone);
+  store.close();
+  const copy = await openStore({ url: pathToFileURL(alone).href, now });
+  expect((await readHouse(copy.db))?.house.name).toBe(aHouse().name);
+  copy.close();
 });
 
 test('an older database is copied before it is brought forward', async () => {
