@@ -1,7 +1,7 @@
 // Harvests, orders and the shelf as they are published.
 import type { PlannedHarvest, PlannedOrder, ShelfJar } from '../model/index.ts';
-import { densityBPerMl } from '../science/index.ts';
 import { isoDay } from '../timeline/calendar.ts';
+import { cropSpread } from '../timeline/crop-spread.ts';
 import { FRESH, type Problem } from '../timeline/problem.ts';
 import { shelfJarLeaves } from '../timeline/room.ts';
 import type { Timeline } from '../timeline/timeline.ts';
@@ -20,14 +20,8 @@ export function publishHarvests(t: Timeline): PlannedHarvest[] {
     if ((t.draws[nJars + b] as number) === 0 && !brew.harvested) continue;
     const day = t.harvestDay[b] as number;
     const likely = t.cropMl[b] as number;
-    const own = yeast.learnt.settings;
-    const density = densityBPerMl(yeast.row.flocculation, p.house.store.settleDays, own);
-    // growth and density are off independently; what has been read is off only by the reading
-    const spread = brew.harvested
-      ? 1.05
-      : Math.exp(
-          Math.hypot(Math.log(p.settings.harvestSpread), Math.log(density.high / density.likely)),
-        );
+    // what has been read is off only by the reading
+    const spread = brew.harvested ? 1.05 : cropSpread(p, t.yeast[b] as number);
     out.push({
       brew: brew.name,
       yeast: yeast.row.yeast,
@@ -35,6 +29,7 @@ export function publishHarvests(t: Timeline): PlannedHarvest[] {
       done: brew.harvested !== null,
       generation: (t.generation[b] as number) + 1,
       cropViability: slurryViability(p, t, nJars + b, day),
+      viabilityToday: brew.harvested ? slurryViability(p, t, nJars + b, p.today) : null,
       cellsB: tidy(t.cropCellsB[b] as number),
       settledMl: rangeOf(likely / spread, likely, likely * spread),
       crashed: t.crashed[b] === 1,
@@ -133,6 +128,7 @@ export function publishShelf(t: Timeline): ShelfJar[] {
       kept: t.keep.includes(j),
       leavesOn: isoDay(leaves),
       viabilityToday: v,
+      cellsB: tidy(jar.ml * jar.density),
     });
   });
   return out;

@@ -49,6 +49,7 @@ import { suspect } from './suspect.ts';
 import { tankConflict } from './tank-conflict.ts';
 import { tankFill } from './tank-fill.ts';
 import { tankTemperature } from './tank-temperature.ts';
+import { thinHarvest } from './thin-harvest.ts';
 import { thinYeast } from './thin-yeast.ts';
 import { viabilityFloor } from './viability-floor.ts';
 import { warmToCold } from './warm-to-cold.ts';
@@ -108,6 +109,7 @@ export const RULES: readonly Rule[] = [
   overPitch,
   noSlack,
   thinYeast,
+  thinHarvest,
   seasonEndJar,
   moved,
   sourceChanged,

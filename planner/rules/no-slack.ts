@@ -18,8 +18,8 @@ export const noSlack = costByBrew({
   part: 'risk',
   unit: 'money',
   weight: {
-    home: 1,
-    nano: 12,
+    home: 6,
+    nano: 72,
     unit: 'currency a pitch',
     says: 'How much dearer a plan may be for one pitch that bears a slip of its source.',
     source: 'a house choice',

@@ -14,8 +14,8 @@ export const thinYeast = costByBrew({
   part: 'risk',
   unit: 'money',
   weight: {
-    home: 0.5,
-    nano: 6,
+    home: 3,
+    nano: 36,
     unit: 'currency ten percent points',
     says: 'How much dearer a plan may be for yeast that is strong enough even if it keeps badly.',
     source: 'a house choice',

@@ -48,7 +48,7 @@ test.each([3, 14])('with %i slack days', async (slackDays) => {
   const steady = { ...house, rules: { ...house.rules, slackDays } };
   const found = plan({ house: steady, today: defaultToday(house), steps: 4000 });
   const rules = new Set(found.costs.map(({ rule }) => rule));
-  expect([...rules]).toEqual(expect.arrayContaining(['no-slack', 'thin-yeast']));
+  expect([...rules]).toEqual(expect.arrayContaining(['no-slack', 'thin-yeast', 'thin-harvest']));
   hold(steady, found);
 });
 

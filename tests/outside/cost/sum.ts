@@ -52,10 +52,20 @@ export function costByRule(house: House, plan: Plan, inForce: Plan | null): Map<
   }
   for (const [brew, jars] of jarsOf) {
     if (plan.harvests.some((h) => h.brew === brew && h.done)) continue;
+    add('thin-harvest', shortfall(x, brew));
     add('harvest-work', x.minor(s('harvestMinutes') * s('pricePerMinute')));
     add('jar-work', x.minor(jars * s('jarMinutes') * s('pricePerMinute')));
   }
   return out;
+}
+
+/** Where a house asks for slack: what is drawn from a harvest above its low value. */
+function shortfall(x: Season, brew: string): number {
+  const harvest = x.plan.harvests.find((one) => one.brew === brew);
+  if (!harvest || x.s('slackDays') === 0) return 0;
+  const drawn = harvest.jars.reduce((sum, jar) => sum + jar.ml, 0);
+  const above = Math.max(0, drawn - harvest.settledMl.low);
+  return drawn > 0 ? x.minor((x.w('thin-harvest') * above) / drawn) : 0;
 }
 
 /** Where a house asks for slack: yeast without room for a slip, and yeast that may prove too weak. */

@@ -1,4 +1,4 @@
-// No room for a slip: 1.00 at home, 12.00 in a nano, times the share of the slack days that is missing (a house choice).
+// No room for a slip: 6.00 at home, 72.00 in a nano, times the share of the slack days that is missing (a house choice).
 import { describe, expect, test } from 'vitest';
 import { aBrew, aSeason, lay } from '../../builders/season.ts';
 
@@ -18,12 +18,12 @@ const heronOn = (on: string, slackDays: number, part = {}) =>
 
 test.each([
   // ready on the 16th: spare days, of 5 wanted
-  ['2027-03-16', 5, 'home', 100], // 0 spare: 1.00 × 5 ÷ 5
-  ['2027-03-18', 5, 'home', 60], // 2 spare: 1.00 × 3 ÷ 5
-  ['2027-03-20', 5, 'home', 20], // 4 spare
+  ['2027-03-16', 5, 'home', 600], // 0 spare: 6.00 × 5 ÷ 5
+  ['2027-03-18', 5, 'home', 360], // 2 spare: 6.00 × 3 ÷ 5
+  ['2027-03-20', 5, 'home', 120], // 4 spare
   ['2027-03-21', 5, 'home', 0], // 5 spare
   ['2027-03-25', 5, 'home', 0],
-  ['2027-03-18', 5, 'nano', 720], // 12.00 × 3 ÷ 5
+  ['2027-03-18', 5, 'nano', 4320], // 72.00 × 3 ÷ 5
   ['2027-03-16', 0, 'home', 0], // no slack is asked for
 ] as const)('drawn on %s with %i slack days in a %s: %i', (on, slackDays, kind, minor) => {
   expect(heronOn(on, slackDays, { kind }).sum('no-slack')).toBe(minor);

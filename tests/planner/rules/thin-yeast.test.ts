@@ -1,4 +1,4 @@
-// Yeast that may prove too weak: 0.50 at home, 6.00 in a nano, for each ten percent points of the low value below the floor.
+// Yeast that may prove too weak: 3.00 at home, 36.00 in a nano, for each ten percent points of the low value below the floor.
 import { expect, test } from 'vitest';
 import { slurryAlive } from '../../../planner/timeline/alive.ts';
 import { aBrew, aSeason, lay } from '../../builders/season.ts';
@@ -24,8 +24,8 @@ function lowOf(season: ReturnType<typeof heron>): number {
 }
 
 test.each([
-  ['home', 0.5],
-  ['nano', 6],
+  ['home', 3],
+  ['nano', 36],
 ] as const)(
   'in a %s it costs %f for ten points, and nothing at or above the floor',
   (kind, price) => {
