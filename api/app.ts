@@ -29,6 +29,7 @@ import { questionRoutes } from './routes/questions.ts';
 import { recordRoutes } from './routes/record.ts';
 import { runRoutes } from './routes/runs.ts';
 import { settingsRoutes } from './routes/settings.ts';
+import { shelfRoutes } from './routes/shelf.ts';
 import { surveyRoutes } from './routes/surveys.ts';
 import { taskRoutes } from './routes/tasks.ts';
 import { trialRoutes } from './routes/trial.ts';
@@ -57,6 +58,7 @@ const apiRoutes = (parts: Parts) =>
     .route('/draft', draftRoutes(parts))
     .route('/history', historyRoutes(parts))
     .route('/family', familyRoutes(parts))
+    .route('/shelf', shelfRoutes(parts))
     .route('/feeds', feedRoutes(parts))
     .route('/settings', settingsRoutes(parts))
     .route('/backups', backupRoutes(parts))

@@ -19,6 +19,7 @@ export {
   type RecordState,
   resolveNews,
   sayNews,
+  shelfOf,
 } from './record/index.ts';
 export { settledPlan } from './report/settled.ts';
 export { type Move, trials } from './report/trial.ts';
@@ -35,5 +36,7 @@ export {
 } from './science/questions/index.ts';
 export { defaultSteps } from './search/search.ts';
 export { SEASONS, steadiness } from './steadiness/index.ts';
+export { LOCAL_CODES } from './tasks/cautions.ts';
 export { type DoneTask, tasks } from './tasks/index.ts';
+export { looksLikeCode } from './tasks/jar-codes.ts';
 export { METRIC, type ReadingUnits, taskIn } from './tasks/read-in.ts';

@@ -239,6 +239,12 @@ export const OPERATIONS: readonly Operation[] = [
   },
   {
     method: 'get',
+    path: '/api/shelf',
+    says: 'Jars and packs in the cold, jars to come, and every jar, beer and harvest with what it came from.',
+    answers: { 200: history.ShelfAnswer },
+  },
+  {
+    method: 'get',
     path: '/api/feeds',
     says: 'Calendar addresses.',
     answers: { 200: shape.FeedsAnswer },

@@ -1,6 +1,6 @@
 // What is told of plans that were in force, and of families of yeast.
 import { z } from 'zod';
-import { Family, IsoDay, Totals } from '../../planner/index.ts';
+import { Family, IsoDay, Shelf, Totals } from '../../planner/index.ts';
 
 const at = z.string().describe('A moment, ISO 8601 in UTC');
 const id = z.uuid();
@@ -35,3 +35,7 @@ export const FamilyParam = z.strictObject({
   name: z.string().min(1).max(200).describe('The jar, or the brew that was harvested or brewed'),
 });
 export const FamilyAnswer = z.strictObject({ family: Family }).meta({ id: 'FamilyAnswer' });
+
+export const ShelfAnswer = z
+  .strictObject({ shelf: Shelf.nullable().describe('null: there is no plan yet') })
+  .meta({ id: 'ShelfAnswer' });

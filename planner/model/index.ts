@@ -13,6 +13,7 @@ export * from './plan.ts';
 export * from './problem-report.ts';
 export * from './request.ts';
 export * from './settings.ts';
+export * from './shelf.ts';
 export * from './steadiness.ts';
 export * from './task.ts';
 export * from './trial.ts';

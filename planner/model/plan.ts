@@ -177,6 +177,9 @@ export const PlannedHarvest = z
     done: z.boolean(),
     generation: count.describe('Of this slurry when it is pitched'),
     cropViability: Range,
+    viabilityToday: Range.nullable()
+      .default(null)
+      .describe('Of what has been taken; null: still to come'),
     cellsB: z.number().describe('Cells expected in the jars, dead ones included, billion'),
     settledMl: Range.describe("mL expected, as read after the house's settle days"),
     crashed: z.boolean(),
@@ -217,6 +220,11 @@ export const ShelfJar = z
     kept: z.boolean().describe('Kept for the end of the season'),
     leavesOn: IsoDay.describe('Drawn, kept until, or discarded'),
     viabilityToday: Range,
+    cellsB: z
+      .number()
+      .nullable()
+      .default(null)
+      .describe('Cells in it, dead ones included, billion; null: not reckoned'),
   })
   .meta({ id: 'ShelfJar' });
 export type ShelfJar = z.infer<typeof ShelfJar>;

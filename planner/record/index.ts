@@ -5,3 +5,4 @@ export { houseNow } from './overlay.ts';
 export { familyOf } from './relatives.ts';
 export { resolveNews } from './resolve.ts';
 export { sayNews } from './say.ts';
+export { shelfOf } from './shelf.ts';

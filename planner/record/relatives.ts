@@ -16,7 +16,7 @@ import { capital, sayCulture } from './words.ts';
 
 export type Present = { house: House; facts: Facts; plan: Plan; today: string };
 
-type Kin = Parameters<typeof parentOf>[0];
+export type Kin = Parameters<typeof parentOf>[0];
 
 /**
  * Who shares yeast with it: all that comes of it, pitches still to come included, what it came from, and its siblings.
@@ -35,9 +35,9 @@ export function familyOf(of: CultureRef, now: Present): Family | null {
   const beside = onWatchWith(kin, of).filter((one) => !aboveKeys.has(cultureKey(one)));
   const crops = beside.flatMap((one) => withDescendants(kin, one).slice(0, 2));
   const members = [
-    ...down.map((one, at) => member(one, at === 0 ? 'itself' : 'descendant', kin, now)),
-    ...above.map((one) => member(one, 'parent', kin, now)),
-    ...unique(crops, own).map((one) => member(one, 'sibling', kin, now)),
+    ...down.map((one, at) => memberOf(one, at === 0 ? 'itself' : 'descendant', kin, now)),
+    ...above.map((one) => memberOf(one, 'parent', kin, now)),
+    ...unique(crops, own).map((one) => memberOf(one, 'sibling', kin, now)),
   ];
   const taste = members.flatMap((one) =>
     one.of.kind === 'beer' && one.state !== 'sound' && one.place !== 'planned' ? [one] : [],
@@ -62,7 +62,8 @@ function unique(list: readonly CultureRef[], without: ReadonlySet<string>): Cult
   });
 }
 
-function sayTaste(taste: readonly FamilyMember[]): string {
+/** Which beers to taste, and where each one is. */
+export function sayTaste(taste: readonly Pick<FamilyMember, 'of' | 'place' | 'where'>[]): string {
   if (taste.length === 0) return 'No batch has to be tasted.';
   const said = taste.map(
     ({ of, place, where }) =>
@@ -81,7 +82,7 @@ function isThere(of: CultureRef, { house, facts, plan }: Present): boolean {
 }
 
 /** What was pitched from what: by the facts, and for what is still to come by the plan. */
-function kinOf({ facts, plan }: Present): Kin {
+export function kinOf({ facts, plan }: Present): Kin {
   const told = new Map(facts.brewed.map((fact) => [fact.brew, { fact, no: 0 }]));
   for (const brew of plan.brews) {
     const { source } = brew;
@@ -117,7 +118,13 @@ function kinOf({ facts, plan }: Present): Kin {
   return { brewed: told, harvested };
 }
 
-function member(of: CultureRef, kin: FamilyMember['kin'], family: Kin, now: Present): FamilyMember {
+/** One of a family, with its state and where it is now. */
+export function memberOf(
+  of: CultureRef,
+  kin: FamilyMember['kin'],
+  family: Kin,
+  now: Present,
+): FamilyMember {
   const state = stateOf(of, family, now);
   const { place, where } = placeOf(of, now);
   const doubt = state === 'sound' ? '' : state === 'watch' ? ', on watch' : ', suspect';

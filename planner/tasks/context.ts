@@ -14,6 +14,7 @@ import {
 } from '../model/index.ts';
 import { type Hands, handsOf } from './days.ts';
 import { kettleTimes, pitchTime } from './effort.ts';
+import { type JarCoder, jarCoder } from './jar-codes.ts';
 import { sayMl } from './words.ts';
 
 /** A jar of a harvest with the code that is written on its lid. */
@@ -32,6 +33,8 @@ export type TaskContext = {
   harvestOf(brew: string): PlannedHarvest | undefined;
   /** The jars of a harvest in the order in which they leave, spare ones last. */
   jarsOf(harvest: PlannedHarvest): CodedJar[];
+  /** The letters that begin the codes of a beer's jars. */
+  beerCode(brew: string): string;
   /** It happened, by the plan or because its task was ticked. */
   isBrewed(brew: string): boolean;
   isHarvested(brew: string): boolean;
@@ -61,6 +64,7 @@ export function contextOf(
   const harvests = new Map(plan.harvests.map((harvest) => [harvest.brew, harvest]));
   const kettle = kettleTimes(plan, house);
   const kettleAt = (brew: string) => kettle.get(brew) ?? 9 * 60;
+  const coder = jarCoder(house, harvests.keys());
   return {
     plan,
     house,
@@ -71,7 +75,8 @@ export function contextOf(
     yeast: (name) => yeasts.get(name),
     tank: (name) => tanks.get(name),
     harvestOf: (brew) => harvests.get(brew),
-    jarsOf: codedJars,
+    jarsOf: (harvest) => codedJars(harvest, coder),
+    beerCode: coder.beer,
     isBrewed: (name) => (planned.get(name)?.done ?? false) || isDone(taskKey('brew-pitch', name)),
     isHarvested: (name) => (harvests.get(name)?.done ?? false) || isDone(taskKey('harvest', name)),
     isPackaged: (name) => isDone(taskKey('package', name)),
@@ -80,17 +85,19 @@ export function contextOf(
   };
 }
 
-/** Jars that are drawn are numbered as they leave (`Millrace-1`), spare ones on their own (`Millrace-S1`): a draw
- * more or less does not rename the spare jars. */
-function codedJars(harvest: PlannedHarvest): CodedJar[] {
+/** Jars that are drawn are coded as they leave, spare ones on their own: a draw more or less renames no spare jar. */
+export function codedJars(harvest: PlannedHarvest, coder: JarCoder): CodedJar[] {
   const drawn = harvest.jars
     .filter((jar) => jar.for !== null)
     .sort((a, b) => compareText(a.leavesOn, b.leavesOn) || compareText(a.for ?? '', b.for ?? ''));
   const spare = harvest.jars.filter((jar) => jar.for === null);
-  return [
-    ...drawn.map((jar, at) => ({ ...jar, code: `${harvest.brew}-${at + 1}`, spare: false })),
-    ...spare.map((jar, at) => ({ ...jar, code: `${harvest.brew}-S${at + 1}`, spare: true })),
-  ];
+  const coded = (jars: PlannedHarvest['jars'], isSpare: boolean) =>
+    jars.map((jar, at) => ({
+      ...jar,
+      code: coder.jar(harvest.brew, at, isSpare),
+      spare: isSpare,
+    }));
+  return [...coded(drawn, false), ...coded(spare, true)];
 }
 
 /** Order of texts by their code units: the same on every machine. */

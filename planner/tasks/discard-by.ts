@@ -37,7 +37,10 @@ export function harvestLeftovers(context: TaskContext): Leftover[] {
     // Before the harvest a rest is not kept at all; after it, what was told to be in the jars is there.
     if (!harvest.done || rest <= REST_SHARE * harvest.settledMl.likely) return spare;
     const key = taskKey('discard-by', harvest.brew, 'rest');
-    return [...spare, { key, code: `${harvest.brew}, the rest`, ml: rest, harvest }];
+    return [
+      ...spare,
+      { key, code: `${context.beerCode(harvest.brew)}, the rest`, ml: rest, harvest },
+    ];
   });
 }
 
@@ -53,7 +56,7 @@ function leftoverTask(left: Leftover, context: TaskContext): TaskDraft {
     key: left.key,
     day: placed.day,
     brew: null,
-    title: `Discard jar ${left.code} (${sayMl(left.ml)} of ${harvest.yeast}), unless it was used`,
+    title: `Discard jar ${left.code} (${sayMl(left.ml)} of ${harvest.yeast} out of ${harvest.brew}), unless it was used`,
     amounts: [{ what: `Jar ${left.code}`, value: Math.round(left.ml), unit: 'mL' }],
     why: [
       `No brew of the plan takes this yeast of ${harvest.brew}; after ${sayDay(harvest.discardBy)} it is too old to pitch.`,

@@ -79,6 +79,7 @@ function harvestTask(one: PlannedHarvest, context: TaskContext): TaskDraft {
 function label(jar: CodedJar, one: PlannedHarvest): string {
   return [
     jar.code,
+    `out of ${one.brew}`,
     one.yeast,
     `generation ${one.generation} (a fresh pack is 0)`,
     sayDayOnLabel(one.day),

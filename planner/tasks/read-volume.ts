@@ -38,7 +38,7 @@ function readTask(one: PlannedHarvest, context: TaskContext): TaskDraft {
     minutes: jars.length * MINUTES.readJar[house.kind],
     time: beforeKettle(jars, placed.day, context),
     brew: one.brew,
-    title: `Read ${listed(jars.map((jar) => jar.code))}: how many mL have settled? ${sayMl(keptMl)} wanted`,
+    title: `Read ${listed(jars.map((jar) => jar.code))} of ${one.brew}: how many mL have settled? ${sayMl(keptMl)} wanted`,
     steps: [
       'Do not shake the jars. Let the gas out of each and set the lid back loose.',
       'Read where the pale layer ends, in mL, and write it on the label.',

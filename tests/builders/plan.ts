@@ -229,6 +229,7 @@ export function aPlannedHarvest(part: Partial<PlannedHarvest> = {}): PlannedHarv
     done: false,
     generation: 1,
     cropViability: { low: 0.93, likely: 0.97, high: 0.98 },
+    viabilityToday: null,
     // min(4 × 186, 80 × 20) × 0.65 = 483 B; at 2.1 × 0.8 = 1.68 B/mL (read after a day): 288 mL
     cellsB: 483,
     settledMl: { low: 190, likely: 288, high: 400 },

@@ -1,6 +1,6 @@
 // Earlier plans and families over HTTP, on the real app and database: list, put back, taken back, refused.
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { FamilyAnswer, HistoryAnswer } from '../../../api/routes/history-shapes.ts';
+import { FamilyAnswer, HistoryAnswer, ShelfAnswer } from '../../../api/routes/history-shapes.ts';
 import { type Plan, plan, settledPlan } from '../../../planner/index.ts';
 import { type OpenApp, openApp } from '../../builders/app.ts';
 import { aHouse } from '../../builders/plan.ts';
@@ -111,5 +111,19 @@ test('a season that is over is not planned', async () => {
   expect(json).toMatchObject({
     error: { code: 'season-over', problems: [{ path: 'to', bound: 'on or after 2030-01-01' }] },
   });
+  await open.close();
+});
+
+test('the shelf: null before there is a plan, then jars, packs and families', async () => {
+  const empty = await openApp({ house: null });
+  expect((await empty.ask('GET', '/api/shelf')).json).toEqual({ shelf: null });
+  await empty.close();
+  const open = await openApp({ house, plan: first, today: TODAY });
+  const { status, json } = await open.ask('GET', '/api/shelf');
+  expect(status).toBe(200);
+  const { shelf } = ShelfAnswer.parse(json);
+  expect(shelf?.today).toBe(TODAY);
+  expect(shelf?.jars.map(({ code }) => code)).toContain('J1');
+  expect(shelf?.cultures.filter(({ of }) => of.kind === 'beer')).toHaveLength(first.brews.length);
   await open.close();
 });

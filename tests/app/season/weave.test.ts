@@ -52,6 +52,7 @@ describe('threads', () => {
           kept: false,
           leavesOn: '2027-01-04',
           viabilityToday: { low: 0.5, likely: 0.6, high: 0.7 },
+          cellsB: null,
         },
       ],
     });

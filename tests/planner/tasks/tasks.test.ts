@@ -195,7 +195,7 @@ describe('starter, chill and decant, take out', () => {
   });
 
   it.each([
-    ['a jar', 'take-out:Quill', 'Take jar Millrace-1 out of the cold for Quill'],
+    ['a jar', 'take-out:Quill', 'Take jar JEK2 out of the cold for Quill'],
     [
       'liquid packs',
       'take-out:Millrace',
@@ -299,8 +299,8 @@ describe('harvest and its jars', () => {
     expect(task.minutes).toBe(30); // 20 + 2 × 5, the home defaults
     const labels = task.steps.filter((step) => step.startsWith('Label: '));
     expect(labels).toEqual([
-      'Label: Millrace-1 · Mill Lane Ale · generation 1 (a fresh pack is 0) · 23 Jan 2027 · 184 mL · for Quill · discard by 27 Feb 2027.',
-      'Label: Millrace-S1 · Mill Lane Ale · generation 1 (a fresh pack is 0) · 23 Jan 2027 · 104 mL · spare · discard by 27 Feb 2027.',
+      'Label: JEK2 · out of Millrace · Mill Lane Ale · generation 1 (a fresh pack is 0) · 23 Jan 2027 · 184 mL · for Quill · discard by 27 Feb 2027.',
+      'Label: JEKY · out of Millrace · Mill Lane Ale · generation 1 (a fresh pack is 0) · 23 Jan 2027 · 104 mL · spare · discard by 27 Feb 2027.',
     ]);
     expect(task.steps.join(' ')).toContain('Package the beer first');
   });
@@ -394,7 +394,7 @@ describe('discard-by', () => {
     });
     const plan = aPlan({ harvests: [more] });
     expect(keys(plan)).toContain('discard-by:Millrace:S1');
-    expect(only('take-out:Quill', plan).title).toContain('Millrace-1');
+    expect(only('take-out:Quill', plan).title).toContain('JEK2');
   });
 });
 
