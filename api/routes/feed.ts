@@ -78,6 +78,18 @@ function renderer(parts: Parts): (feed: StoredFeed) => Promise<Rendered> {
   };
 }
 
+/** The feeds that open, read anew only when something was written. */
+function openFeeds({ store }: Parts): () => Promise<StoredFeed[]> {
+  let kept: { feeds: StoredFeed[]; version: number } | null = null;
+  return async () => {
+    const version = store.version();
+    if (kept !== null && kept.version === version) return kept.feeds;
+    const feeds = await readFeeds(store.db);
+    if (version !== null) kept = { feeds, version };
+    return feeds;
+  };
+}
+
 /** Whether If-None-Match names this tag (RFC 9110 §13.1.2: compared weakly; `*` names all). */
 export function namesTag(ifNoneMatch: string | undefined, tag: string): boolean {
   if (ifNoneMatch === undefined) return false;
@@ -87,9 +99,10 @@ export function namesTag(ifNoneMatch: string | undefined, tag: string): boolean 
 
 export const calendarRoutes = (parts: Parts) => {
   const rendered = renderer(parts);
+  const feeds = openFeeds(parts);
   return new Hono().get('/:file{[A-Za-z0-9_-]{43}\\.ics}', async (c) => {
     const token = c.req.param('file').slice(0, -'.ics'.length);
-    const feed = opened(await readFeeds(parts.store.db), token);
+    const feed = opened(await feeds(), token);
     if (feed === null) {
       return c.json(
         errorBody(
