@@ -1,7 +1,16 @@
 // Raises the prices until the bound hardly rises any more: a subgradient ascent, the same on every machine.
-import type { Cut, Relaxation } from './relax.ts';
+import type { Relaxation } from './relax.ts';
+import { Rings } from './rings.ts';
 
-export type Climb = { value: number; prices: Float64Array; turns: number };
+export type Climb = {
+  value: number;
+  prices: Float64Array;
+  turns: number;
+  /** Averages over the rounds, by brew: its day, the square of its day, how often it was left out. */
+  day: Float64Array;
+  square: Float64Array;
+  out: Float64Array;
+};
 
 /**
  * Climbs from `prices` for so many turns. `aim`: the cost of the plan at hand, which no bound passes; it sets the length of
@@ -19,6 +28,11 @@ export function climb(
   const best = prices.slice();
   const slope = new Float64Array(at.count);
   const way = new Float64Array(at.count);
+  const rings = new Rings(relaxation);
+  const brews = relaxation.net.brews;
+  const day = new Float64Array(brews);
+  const square = new Float64Array(brews);
+  const out = new Float64Array(brews);
   let bestValue = -Infinity;
   let pace = START_PACE;
   let idle = 0;
@@ -31,10 +45,21 @@ export function climb(
       best.set(current);
     } else idle++;
     if (told?.(bestValue, turn) || value === Infinity || bestValue >= aim - 0.5) break;
-    if (turn % CUT_EVERY === CUT_EVERY - 1) addCuts(relaxation);
+    rings.note();
+    const share = Math.max(RENEWED, 1 / (turn + 1));
+    for (let c = 0; c < brews; c++) {
+      const node = relaxation.node[c] as number;
+      const gone = node < 0;
+      out[c] = (out[c] as number) * (1 - share) + (gone ? share : 0);
+      if (gone) continue;
+      const d = relaxation.net.nodeDay[node] as number;
+      day[c] = (day[c] as number) * (1 - share) + d * share;
+      square[c] = (square[c] as number) * (1 - share) + d * d * share;
+    }
+    if (turn % CUT_EVERY === CUT_EVERY - 1 && rings.cut() > 0) idle = 0;
     if (idle >= PATIENCE) {
       idle = 0;
-      pace *= 0.6;
+      pace *= 0.7;
       if (pace < LEAST_PACE) break;
       current.set(best);
       way.fill(0);
@@ -57,47 +82,14 @@ export function climb(
       current[i] = Math.max(next, 0);
     }
   }
-  return { value: bestValue, prices: best, turns: turn };
+  return { value: bestValue, prices: best, turns: turn, day, square, out };
 }
 
 const START_PACE = 1;
 const LEAST_PACE = 1e-3;
-const PATIENCE = 12;
-const CUT_EVERY = 4;
+const PATIENCE = 25;
+const CUT_EVERY = 10;
+/** Share of each average that a round renews at least. */
+const RENEWED = 0.05;
 /** Share of the last direction that is kept in the next. */
-const KEPT = 0.6;
-
-/** Brews that feed each other in a ring stand for a cut: one of them at least is fed from outside. */
-function addCuts(r: Relaxation): void {
-  const { net } = r;
-  const mark = new Int32Array(net.brews).fill(-1);
-  for (let c = 0; c < net.brews; c++) {
-    let b = c;
-    while (b >= 0 && mark[b] === -1) {
-      mark[b] = c;
-      b = giverOf(r, b);
-    }
-    if (b < 0 || mark[b] !== c) continue;
-    const inside = new Uint8Array(net.brews);
-    let priority = 0;
-    for (let i = b; ; ) {
-      inside[i] = 1;
-      priority += net.priority[i] as number;
-      i = giverOf(r, i);
-      if (i === b || i < 0) break;
-    }
-    addCut(r, { inside }, priority);
-  }
-}
-
-function addCut(r: Relaxation, cut: Cut, priority: number): void {
-  // where all of them may be left out, none needs to be fed
-  if (r.cuts.length >= r.mostCuts || priority <= r.mayLeave) return;
-  const same = r.cuts.some((known) => known.inside.every((is, i) => is === cut.inside[i]));
-  if (!same) r.cuts.push(cut);
-}
-
-function giverOf(r: Relaxation, c: number): number {
-  const arc = r.arc[c] as number;
-  return arc < 0 ? -1 : r.giverOf(r.net.arcLink[arc] as number);
-}
+const KEPT = 0.7;

@@ -4,9 +4,9 @@ import type { Judge, Score } from '../search/score.ts';
 import type { Problem } from '../timeline/problem.ts';
 import { Asker } from './ask.ts';
 import { buildNet } from './build.ts';
-import { climb } from './climb.ts';
 import { Relaxation } from './relax.ts';
 import { groupTanks } from './tanks.ts';
+import { branch } from './tree.ts';
 
 export type Effort = {
   /** Rounds of raising prices at most. */
@@ -38,8 +38,7 @@ export function boundOf(
   const net = buildNet(asker, groups, { levels: effort.levels, arcs });
   if (!net) return null;
   const relaxation = new Relaxation(net, at.leftOut, MOST_CUTS);
-  const turns = Math.min(effort.turns, Math.floor(effort.visits / Math.max(1, net.arcCost.length)));
-  const found = climb(relaxation, relaxation.opening(), at.cost, turns);
+  const found = branch(relaxation, at.cost, effort.turns, effort.visits);
   if (!Number.isFinite(found.value)) return null;
   // no negative zero
   return { costMinor: Math.ceil(found.value - ROUNDING) + 0, turns: found.turns };
@@ -53,11 +52,13 @@ const ROUNDING = 0.01;
 const STEPS_A_BREW = 1500;
 const VISITS_A_STEP = 400;
 const LARGEST = 130;
+/** Up to so many brews generations are told apart. */
+const FEW = 14;
 
 /** The effort that goes with a search of so many steps, or null for none. */
 export function effortFor(brews: number, steps: number): Effort | null {
   if (brews > LARGEST || steps < brews * STEPS_A_BREW) return null;
-  return { turns: 400, visits: steps * VISITS_A_STEP, levels: 1 };
+  return { turns: 400, visits: steps * VISITS_A_STEP, levels: brews <= FEW ? 6 : 1 };
 }
 
 /** The bound as a plan states it: null where there is none to state. */

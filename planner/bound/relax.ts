@@ -23,6 +23,11 @@ export type Cut = { inside: Uint8Array };
 export class Relaxation {
   readonly at: Places;
   readonly cuts: Cut[] = [];
+  /** Nodes that are closed: a branch looks at the plans without them. */
+  readonly closed: Uint8Array;
+  /** By brew: 0 it stands, 1 it may be left out, 2 it is left out. */
+  readonly out: Uint8Array;
+  private readonly stateClosed: Uint8Array;
   /** What each taker chose last: node, arc or -1, berth or -1; node -1: left out. */
   readonly node: Int32Array;
   readonly arc: Int32Array;
@@ -49,6 +54,9 @@ export class Relaxation {
     const left = hand + net.hand.length;
     const cuts = left + 1;
     this.at = { room, starts, links, jars, hand, left, cuts, count: cuts + mostCuts };
+    this.closed = new Uint8Array(net.nodeDay.length);
+    this.out = Uint8Array.from(net.priority, (priority) => (priority <= mayLeave ? 1 : 0));
+    this.stateClosed = new Uint8Array(net.stateTaker.length);
     this.node = new Int32Array(net.takers).fill(-1);
     this.arc = new Int32Array(net.takers).fill(-1);
     this.berth = new Int32Array(net.takers).fill(-1);
@@ -67,6 +75,25 @@ export class Relaxation {
       widest = Math.max(widest, (net.linkStart[s + 1] as number) - (net.linkStart[s] as number));
     }
     this.order = new Int32Array(widest);
+  }
+
+  /** Looks only at plans without these nodes, and with these brews in or out. */
+  restrict(closed: Uint8Array, out: Uint8Array): void {
+    const { net } = this;
+    this.closed.set(closed);
+    this.out.set(out);
+    for (let s = 0; s < this.stateClosed.length; s++) {
+      this.stateClosed[s] = net.stateTaker[s] === -1 ? 0 : 1;
+    }
+    for (let c = 0; c < net.brews; c++) {
+      if (out[c] === 2) continue;
+      for (let n = net.nodeStart[c] as number; n < (net.nodeStart[c + 1] as number); n++) {
+        if (closed[n]) continue;
+        for (let k = net.berthStart[n] as number; k < (net.berthStart[n + 1] as number); k++) {
+          this.stateClosed[net.berthState[k] as number] = 0;
+        }
+      }
+    }
   }
 
   /** The brew taker that gives through a link, or -1 for a brewed beer. */
@@ -155,6 +182,10 @@ export class Relaxation {
     }
     for (let l = 0; l < linkPrice.length; l++) {
       const c = net.linkTaker[l] as number;
+      if (this.stateClosed[this.linkState[l] as number]) {
+        linkPrice[l] = Infinity;
+        continue;
+      }
       linkPrice[l] =
         (prices[at.links + l] as number) - (c < net.brews ? (outside[c] as number) : 0);
     }
@@ -241,10 +272,12 @@ export class Relaxation {
     this.node[c] = -1;
     this.arc[c] = -1;
     this.berth[c] = -1;
-    if (isBrew && (net.priority[c] as number) <= this.mayLeave) {
+    if (isBrew && (this.out[c] as number) > 0) {
       least = (prices[at.left] as number) * (net.priority[c] as number);
+      if (this.out[c] === 2) return least;
     }
     for (let n = net.nodeStart[c] as number; n < (net.nodeStart[c + 1] as number); n++) {
+      if (this.closed[n]) continue;
       let place = 0;
       let berth = -1;
       if (isBrew) {
@@ -263,7 +296,6 @@ export class Relaxation {
         }
         place += prices[at.starts + (net.nodeAt[n] as number)] as number;
       }
-      if (place >= least + MOST_SAVED) continue;
       let fed = Infinity;
       let arc = -1;
       for (let w = net.wayStart[n] as number; w < (net.wayStart[n + 1] as number); w++) {
@@ -336,9 +368,6 @@ export class Relaxation {
     if ((this.worth[state] as number) > 0) this.give(state, prices, slope);
   }
 }
-
-/** No way to be fed earns more than this: a node that is dearer by more is not looked at. */
-const MOST_SAVED = Infinity;
 
 /** Largest price for its share first. */
 function sortByRatio(
