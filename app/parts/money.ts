@@ -1,5 +1,5 @@
 // Money as people read it, and differences of money with their sign said.
-import { type Coin, money } from '../../planner/model/money.ts';
+import { type Coin, money } from '../../planner/index.ts';
 
 export { money };
 

@@ -1,6 +1,5 @@
 // The plan and the two plain ways side by side, as figures that picture and table share.
-import type { House, Plan } from '../../../planner/index.ts';
-import { resolveSettings } from '../../../planner/model/settings.ts';
+import { type House, type Plan, resolveSettings } from '../../../planner/index.ts';
 
 export type Way = {
   id: 'plan' | 'freshOnly' | 'dateOrder';
