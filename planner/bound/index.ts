@@ -50,10 +50,10 @@ const ROUNDING = 0.01;
 
 /** Steps a brew that a search must have been given for a bound to be worth its time beside it. */
 const STEPS_A_BREW = 1500;
-const VISITS_A_STEP = 400;
-const LARGEST = 130;
+const VISITS_A_STEP = 100;
+const LARGEST = 64;
 /** Up to so many brews generations are told apart. */
-const FEW = 14;
+const FEW = 8;
 
 /** The effort that goes with a search of so many steps, or null for none. */
 export function effortFor(brews: number, steps: number): Effort | null {
