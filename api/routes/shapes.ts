@@ -218,6 +218,7 @@ export const QuestionAnswer = z
         }),
       ),
       beyond: z.array(z.string()).describe('Where it goes beyond what has been measured'),
+      caution: z.string().nullable().describe('How the work asked about can hurt someone'),
       ...question,
     }),
   })

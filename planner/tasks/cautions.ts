@@ -109,6 +109,13 @@ export const CAUTIONS = {
 
 export type CautionId = keyof typeof CAUTIONS;
 
+/** Up to this much wort is boiled in a kitchen pot, litres. Common practice, no source. */
+const POT_LITRES = 5;
+
+/** What boiling so much wort is warned of with: a pot on a stove, or a kettle. */
+export const boilingCaution = (litres: number): 'hot-pot' | 'hot-wort' =>
+  litres > POT_LITRES ? 'hot-wort' : 'hot-pot';
+
 export const LOCAL_CODES = 'Local codes and licensed practice go before anything said here.';
 
 /** The cautions as one text, in the order given; none gives null. */

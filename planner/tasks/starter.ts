@@ -1,13 +1,10 @@
 // Make the starter: how much wort, which yeast goes in, and how long it grows.
 import type { PlannedBrew } from '../model/index.ts';
-import { type CautionId, cautionText } from './cautions.ts';
+import { boilingCaution, type CautionId, cautionText } from './cautions.ts';
 import { saySource, type TaskContext, type TaskDraft, type TaskMaker, taskKey } from './context.ts';
 import { sayDay } from './days.ts';
 import { clock, FRESH_START_BEFORE_PITCH, MINUTES } from './effort.ts';
 import { counted, sayCells, sayL } from './words.ts';
-
-/** Up to this much a starter is boiled in a kitchen pot. Common practice, no source. */
-const POT_LITRES = 5;
 
 export const starter: TaskMaker = {
   kind: 'starter',
@@ -20,8 +17,7 @@ function starterTask(brew: PlannedBrew, context: TaskContext): TaskDraft[] {
   const { settings, house } = context;
   const sameDay = plan.startOn === brew.day;
   const later = plan.chillOn === null ? 0 : MINUTES.chill[house.kind] + MINUTES.decant[house.kind];
-  const boil = plan.litres > POT_LITRES ? 'hot-wort' : 'hot-pot';
-  const cautions: CautionId[] = [boil, 'hot-glass', 'starter-vent'];
+  const cautions: CautionId[] = [boilingCaution(plan.litres), 'hot-glass', 'starter-vent'];
   if (brew.source.kind !== 'fresh') cautions.push('closed-jar');
   return [
     {

@@ -31,6 +31,11 @@ export function AnswerSheet(props: { answer: Answered; units: Units }) {
           ))}
         </dl>
       )}
+      {answer.caution && (
+        <p className="task-caution">
+          <strong>Caution.</strong> {answer.caution}
+        </p>
+      )}
       {answer.beyond.length > 0 && (
         <div className="notice">
           <h3>Beyond what was measured</h3>

@@ -2,6 +2,7 @@
 import type { Range } from '../../model/common.ts';
 import type { Problem } from '../../model/problem-report.ts';
 import type { Settings } from '../../model/settings.ts';
+import { type CautionId, cautionText } from '../../tasks/cautions.ts';
 import { complaint, type Fields, type Input, schemaOf } from './field.ts';
 
 /** One number of an answer; `low` and `high` where it is a prediction (80 % interval). */
@@ -19,6 +20,8 @@ export type Found = {
   figures: Figure[];
   /** Where it goes beyond what has been measured. */
   beyond: string[];
+  /** How the work that was asked about can hurt someone; left out where it cannot. */
+  cautions?: readonly CautionId[];
 };
 
 /** A question of one page: what it asks for, how it answers, and what that rests on. */
@@ -42,8 +45,10 @@ export type AnyQuestion = Omit<Question, 'contradictions' | 'answer'> & {
 
 export type Asked = { answer: Answer; problems: [] } | { answer: null; problems: Problem[] };
 
-export type Answer = Found & {
+export type Answer = Omit<Found, 'cautions'> & {
   question: string;
+  /** In sentences; null where the work hurts nobody. */
+  caution: string | null;
   formula: string;
   range: string;
   sources: readonly string[];
@@ -70,6 +75,8 @@ export function plain(value: number): string {
   return String(Number(value.toPrecision(3)));
 }
 
+export const inDays = (days: number): string => (days === 1 ? 'one day' : `${days} days`);
+
 export const percent = (share: number): string => `${Math.round(share * 100)} %`;
 
 /** Wraps a question so that it takes anything and answers with a sentence and no number where it must. */
@@ -86,10 +93,12 @@ export function question<const F extends Fields>(asked: Question<F>): AnyQuestio
       const input = parsed.data as unknown as Input<F>;
       const problems = contradictions(input);
       if (problems.length > 0) return { answer: null, problems };
+      const { cautions = [], ...found } = answer(input, s);
       return {
         answer: {
           question: asked.id,
-          ...answer(input, s),
+          ...found,
+          caution: cautionText(...cautions),
           formula: asked.formula,
           range: asked.range,
           sources: asked.sources,

@@ -33,6 +33,15 @@ export type Input<F extends Fields> = {
   [K in keyof F]: F[K] extends { fallback: null } ? Value<F[K]> | null : Value<F[K]>;
 };
 
+export const flocculationField = (says: string) =>
+  ({
+    kind: 'choice',
+    label: 'Flocculation',
+    says,
+    options: ['low', 'medium', 'high'],
+    fallback: 'medium',
+  }) as const;
+
 const LIGHTEST = 0.98;
 const HEAVIEST = 1.2;
 

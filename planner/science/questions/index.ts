@@ -7,16 +7,20 @@ import { beerQuestion } from './beer.ts';
 import { carryQuestion } from './carry.ts';
 import { countQuestion } from './count.ts';
 import { jarQuestion } from './jar.ts';
+import { keepQuestion } from './keep.ts';
 import { pitchQuestion } from './pitch.ts';
 import { starterQuestion } from './starter.ts';
 import { panelQuestion, tasteQuestion } from './taste.ts';
 import { unitsQuestion } from './units.ts';
+import { wakeQuestion } from './wake.ts';
 import { weighQuestion } from './weigh.ts';
 
 export const QUESTIONS: readonly AnyQuestion[] = [
   jarQuestion,
   pitchQuestion,
   starterQuestion,
+  keepQuestion,
+  wakeQuestion,
   countQuestion,
   weighQuestion,
   tasteQuestion,

@@ -11,7 +11,7 @@ import {
   viabilityRange,
 } from '../viability.ts';
 import { percent, plain, predicted, question } from './ask.ts';
-import { contradiction } from './field.ts';
+import { contradiction, flocculationField } from './field.ts';
 
 export const jarQuestion = question({
   id: 'jar',
@@ -40,13 +40,7 @@ export const jarQuestion = question({
       says: 'Share of the sediment that is trub and hops; 0 if only the yeast layer was read.',
       fallback: 0,
     },
-    flocculation: {
-      kind: 'choice',
-      label: 'Flocculation',
-      says: 'How well this yeast settles.',
-      options: ['low', 'medium', 'high'],
-      fallback: 'medium',
-    },
+    flocculation: flocculationField('How well this yeast settles.'),
     countedBPerMl: {
       kind: 'number',
       label: 'Counted cells',
@@ -178,6 +172,7 @@ export const jarQuestion = question({
         predicted('cells', density, 'billion per mL'),
       ],
       beyond,
+      cautions: input.storeDays > s.maxStorageDays ? ['closed-jar', 'old-jar'] : ['closed-jar'],
     };
   },
 });

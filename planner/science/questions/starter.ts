@@ -1,9 +1,9 @@
 // Do I need a starter? How large, in how many steps, and when to begin.
-
-import type { Settings } from '../../model/settings.ts';
+import { boilingCaution } from '../../tasks/cautions.ts';
 import { extractG } from '../starter.ts';
-import { starterDecanted, starterLeadDays, stepUps } from '../starter-plan.ts';
-import { figure, plain, question } from './ask.ts';
+import { starterDecanted, starterLeadDays, starterSettleDays, stepUps } from '../starter-plan.ts';
+import { figure, inDays, plain, question } from './ask.ts';
+import { flocculationField } from './field.ts';
 
 export const starterQuestion = question({
   id: 'starter',
@@ -43,13 +43,17 @@ export const starterQuestion = question({
       fallback: 3,
     },
     stirred: { kind: 'yesNo', label: 'Stirred', says: 'On a stir plate or shaken all along.' },
+    flocculation: flocculationField(
+      'How well this yeast settles: a starter of one that settles badly stands longer before it is decanted.',
+    ),
   },
   formula:
-    'New cells = grams of extract × billion per gram. Stirred about 1.4 billion a gram, less when begun thickly; still by a measured table. One step multiplies at most eightfold.',
+    'New cells = grams of extract × billion per gram. Stirred about 1.4 billion a gram, less when begun thickly; still by a measured table. One step multiplies at most eightfold. A step grows a day, two if it more than half fills the vessel; then it settles, longer for a low flocculator, where it is decanted.',
   range: 'Starter wort of about 10 °P; up to four steps.',
   sources: [
     'Stirred: Troester, braukaiser.com (from memory)',
     'Still: White & Zainasheff, Yeast, Brewers Publications 2010',
+    'Days of settling: common practice, no source',
   ],
   contradictions: () => [],
   answer(input, s) {
@@ -69,16 +73,18 @@ export const starterQuestion = question({
         figures: [figure('starter', 0, 'L')],
         beyond: [],
       };
-    const days = starterLeadDays(steps, input.batchL, s);
+    const days = starterLeadDays(steps, input.batchL, s, input.flocculation);
+    const settles = starterSettleDays(input.flocculation, s);
+    const largest = Math.max(...steps.map(({ litres }) => litres));
     return {
       says: steps
         .map((step, i) => {
           const which = steps.length > 1 ? `Step ${i + 1}: ` : '';
-          const grown = `${plain(step.litres)} L with ${plain(step.extractG)} g of dry extract grows ${plain(step.startB)} to ${plain(step.endB)} billion in ${step.growDays === 1 ? 'one day' : 'two days'}`;
+          const grown = `${plain(step.litres)} L with ${plain(step.extractG)} g of dry extract grows ${plain(step.startB)} to ${plain(step.endB)} billion in ${inDays(step.growDays)}`;
           const poured = i < steps.length - 1 || starterDecanted(step.litres, input.batchL, s);
-          return `${which}${grown}${poured ? settling(s) : ''}.`;
+          return `${which}${grown}${poured ? `, then ${inDays(settles)} in the cold to settle and decant` : ''}.`;
         })
-        .concat(`Begin ${days} ${days === 1 ? 'day' : 'days'} before pitching.`),
+        .concat(`Begin ${inDays(days)} before pitching.`),
       figures: [
         ...steps.map((step, i) => figure(`starter ${i + 1}`, step.litres, 'L')),
         figure(
@@ -89,12 +95,7 @@ export const starterQuestion = question({
         figure('days before pitching', days, 'days'),
       ],
       beyond: [],
+      cautions: [boilingCaution(largest), 'hot-glass', 'starter-vent'],
     };
   },
 });
-
-/** How long it then stands before it is poured off. */
-function settling(s: Settings): string {
-  const days = (n: number) => (n === 1 ? 'a day' : `${n} days`);
-  return `, then ${days(s.starterSettleDays)} in the cold to settle and decant (low flocculators ${days(s.starterSettleDaysLow)})`;
-}

@@ -58,6 +58,7 @@ export const weighQuestion = question({
         figure('weight of a millilitre', slurryGPerMl(input.fg, s), 'g per mL'),
       ],
       beyond: [],
+      cautions: ['closed-jar'],
     };
   },
 });

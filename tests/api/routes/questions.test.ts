@@ -57,6 +57,22 @@ test('a prediction comes as low, likely and high, and says where it is beyond th
   expect(answer.beyond.join(' ')).toContain('60 days');
 });
 
+// About four hours in about a litre: common practice, no source. Wort boils over: beerandbrewing.com.
+test('a start in fresh wort, and a starter of which a part is kept, with their cautions', async () => {
+  const wake = await answered(open, 'wake', { batchL: 20 });
+  expect(wake.figures[0]).toMatchObject({ name: 'before pitching', value: 4, unit: 'h' });
+  expect(wake.caution).toContain('boils over');
+  const keep = await answered(open, 'keep', {
+    haveB: 100,
+    pitchB: 200,
+    keepB: 100,
+    batchL: 20,
+    stirred: true,
+  });
+  expect(keep.figures[0]).toMatchObject({ name: 'settled in the jar', unit: 'mL' });
+  expect(keep.caution).toContain('never tighten');
+});
+
 test('the house’s own settings are used; without a house those of a home', async () => {
   const brewery = await openApp({ house: aHouse({ kind: 'nano' }), plan: null });
   const empty = await openApp({ house: null });
@@ -82,6 +98,8 @@ describe('a sentence and no number', () => {
     ['panel', { discriminators: 40 }, 'discriminators', '0.4'],
     ['weigh', { fullG: 300, emptyG: 310 }, 'emptyG', 'Swap'],
     ['units', { value: 1048, unit: 'SG' }, 'value', '1.048'],
+    ['wake', { batchL: 20, needB: 200 }, 'haveB', 'Give both'],
+    ['keep', { haveB: 1, pitchB: 2, keepB: -1, batchL: 20, stirred: true }, 'keepB', '0.01'],
     ['taste', {}, 'tasters', 'whole number'],
   ])('%s %j', async (id, body, path, remedy) => {
     const answer = await open.ask('POST', `/api/questions/${id}`, body);

@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { QUESTIONS } from '../../../planner/science/questions/index.ts';
-import { HOME } from './houses.ts';
+import { HOME, home } from './houses.ts';
 
 function ask(id: string, input: unknown) {
   const question = QUESTIONS.find((q) => q.id === id);
@@ -23,6 +23,8 @@ const SOUND: Record<string, Record<string, unknown>> = {
   jar: { sedimentMl: 100, storeDays: 7 },
   pitch: { volumeL: 19, og: 1.0484, fermentC: 19, yeast: 'harvested' },
   starter: { haveB: 100, needB: 240, batchL: 20, stirred: true },
+  keep: { haveB: 100, pitchB: 200, keepB: 100, batchL: 20, stirred: true },
+  wake: { batchL: 20 },
   count: { perSquare: [30, 30, 30, 30, 30], square: 'central', dilution: 200 },
   taste: { tasters: 21, right: 12 },
   panel: { discriminators: 0.5 },
@@ -84,6 +86,81 @@ describe('answers', () => {
     expect(ask('starter', { ...SOUND.starter, needB: 9000 }).answer?.figures).toEqual([]);
   });
 
+  // Days in the cold by how the yeast settles, one or two: common practice, no source.
+  test('when a starter begins follows how the yeast settles, if it is decanted', () => {
+    const days = (given: object) =>
+      figureOf('starter', { ...SOUND.starter, ...given }, 'days before pitching').value;
+    // 280 new billion are 2 L: two days in a vessel of 3 L, then one or two in the cold.
+    expect(days({ needB: 380 })).toBe(3);
+    expect(days({ needB: 380, flocculation: 'high' })).toBe(3);
+    expect(days({ needB: 380, flocculation: 'low' })).toBe(4);
+    // A litre is pitched whole into 20 L: it need not settle.
+    expect(days({ flocculation: 'low' })).toBe(1);
+    const { answer } = ask('starter', { ...SOUND.starter, needB: 380, flocculation: 'low' });
+    expect(answer?.says[0]).toContain('then 2 days in the cold to settle and decant');
+  });
+
+  test('built larger to keep a third: 200 new billion at 1.4 a gram are 143 g, 1.43 L', () => {
+    const of = (name: string, given: object = {}) =>
+      figureOf('keep', { ...SOUND.keep, ...given }, name);
+    expect(of('dry extract').value).toBeCloseTo(142.86, 1);
+    expect(of('poured into the jar').value).toBeCloseTo(1.4286 / 3, 3);
+    // 100 billion at the trade's 2 billion per mL (common practice, no source).
+    const settled = of('settled in the jar');
+    expect(settled.value).toBeCloseTo(50, 6);
+    expect(settled.low).toBeLessThan(45);
+    expect(settled.high).toBeGreaterThan(60);
+    // The 0.95 L that are left are pitched whole into 20 L, and settled for 10 L.
+    expect(of('days before pitching').value).toBe(1);
+    expect(of('days before pitching', { batchL: 10 }).value).toBe(2);
+    expect(of('days before pitching', { batchL: 10, flocculation: 'low' }).value).toBe(3);
+    expect(ask('keep', SOUND.keep).answer?.says.join(' ')).toContain('generation 0');
+  });
+
+  test('nothing to grow, or more than one step can give: said, and no litres', () => {
+    const { answer } = ask('keep', { ...SOUND.keep, haveB: 300 });
+    expect(answer?.says[0]).toContain('Pitch 200 of them and keep the rest');
+    expect(answer?.figures).toHaveLength(1);
+    // 3 L stirred grow 420 billion at most, and one step makes eight of one at most.
+    for (const given of [{ pitchB: 421 }, { haveB: 37 }]) {
+      const none = ask('keep', { ...SOUND.keep, ...given }).answer;
+      expect(none?.says[0]).toContain('cannot become');
+      expect(none?.figures).toEqual([]);
+    }
+    expect(ask('keep', { ...SOUND.keep, haveB: 38 }).answer?.figures).not.toEqual([]);
+  });
+
+  // About four hours in about a litre: common practice, no source.
+  test('slurry is woken for four hours in a litre, and no cells are counted on top', () => {
+    expect(figureOf('wake', SOUND.wake, 'before pitching').value).toBe(4);
+    expect(figureOf('wake', SOUND.wake, 'fresh wort').value).toBeCloseTo(1, 12);
+    expect(ask('wake', SOUND.wake).answer?.sources.join(' ')).toContain('no source');
+    const weak = { ...SOUND.wake, haveB: 150, needB: 200 };
+    expect(figureOf('wake', weak, 'living cells pitched').value).toBe(150);
+    expect(ask('wake', weak).answer?.says[1]).toContain('does not make it enough');
+    expect(ask('wake', { ...weak, haveB: 200 }).answer?.says[1]).toContain('are enough');
+    const slow = QUESTIONS.find(({ id }) => id === 'wake')?.ask(
+      SOUND.wake,
+      home({ vitalityHours: 12 }),
+    );
+    expect(slow?.answer?.beyond[0]).toContain('12 hours');
+  });
+
+  // Jars: Escarpment Labs KB 274 (never tighten). Hot wort: beerandbrewing.com on protective gear.
+  test('says how the work can hurt someone, where it can', () => {
+    const caution = (id: string, given: object = {}) =>
+      ask(id, { ...SOUND[id], ...given }).answer?.caution;
+    for (const id of ['jar', 'weigh', 'keep']) expect(caution(id), id).toContain('never tighten');
+    for (const id of ['starter', 'keep', 'wake']) expect(caution(id), id).toContain('boils over');
+    expect(caution('jar', { storeDays: 90 })).toContain('bulging lid');
+    expect(caution('wake')).toContain('loosen the lid before it leaves the cold');
+    // More than a kitchen pot holds is a kettle's work, where local codes have their say.
+    expect(caution('wake')).not.toContain('Local codes');
+    expect(caution('wake', { batchL: 1000 })).toContain('Local codes');
+    expect(caution('starter', { needB: 90 })).toBeNull();
+    expect(caution('units')).toBeNull();
+  });
+
   test('counts: 150 cells in five central squares at 200 are 1,500 million per mL', () => {
     expect(figureOf('count', SOUND.count, 'cells').value).toBeCloseTo(1500, 9);
     const stained = { ...SOUND.count, stained: 20, stainedOf: 200 };
@@ -141,6 +218,9 @@ describe('a sentence and no number', () => {
     ['an empty jar heavier than a full one', 'weigh', { fullG: 300, emptyG: 310 }, 'Swap'],
     ['1048 as a gravity to convert', 'units', { value: 1048, unit: 'SG' }, '1.048'],
     ['12 °P as a gravity to convert', 'units', { value: 12, unit: 'SG' }, '1.048'],
+    ['one number where two are compared', 'wake', { batchL: 20, haveB: 150 }, 'Give both'],
+    ['nothing to keep', 'keep', { ...SOUND.keep, keepB: 0 }, '0.01'],
+    ['a batch in millilitres', 'wake', { batchL: 200_000 }, '100000 L'],
     ['boiling hot °F as °C', 'units', { value: 212, unit: '°C' }, 'unit'],
     ['more right than tasted', 'taste', { tasters: 10, right: 11 }, 'odd glass'],
     ['half a taster', 'taste', { tasters: 10.5, right: 5 }, 'whole number'],
