@@ -1,9 +1,11 @@
 // Measures and writes docs/benchmarks.md, section by section. Names of sections measure those alone and leave the others as they
-// stand; `--quick` takes fewer seeds and less time; `long` is measured only by name.
+// stand; `--quick` takes fewer seeds and less time; `long` and `simulation` are measured only by name.
+import { simulationRows } from '../simulation/rows.ts';
 import { type Row, writeSections } from './measure.ts';
 import { predictionRows } from './predictions.ts';
 import { proofRows } from './proof.ts';
 import { pureYeastRows } from './pure-yeast.ts';
+import { replanRows } from './replanning.ts';
 import { schedulingRows } from './scheduling.ts';
 import { longRows, searchRows } from './search.ts';
 import { seasonRows } from './seasons.ts';
@@ -20,7 +22,13 @@ const SECTIONS: Record<string, Section> = {
   scheduling: { title: 'Pure scheduling', rows: schedulingRows },
   yeast: { title: 'Pure yeast', rows: pureYeastRows },
   proof: { title: 'The bound against the optimum', rows: proofRows },
+  replan: { title: 'Re-planning after news', rows: replanRows },
   serving: { title: 'Serving', rows: () => servingRows() },
+  simulation: {
+    title: 'A season lived through',
+    rows: () => simulationRows(),
+    onlyByName: true,
+  },
   long: { title: 'Best known, by long runs', rows: () => longRows(), onlyByName: true },
 };
 

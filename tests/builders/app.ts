@@ -49,6 +49,8 @@ export type OpenOptions = {
   doors?: Partial<Parts['doors']>;
   workerUrl?: URL;
   stopGraceMs?: number;
+  /** Plans judged by each run that does not say; null: the planner's own default. */
+  steps?: number | null;
 };
 
 /** Opens an app; by default the small house of the builders with its plan in force, on 4 January 2027. */
@@ -74,7 +76,7 @@ export async function openApp(options: OpenOptions = {}): Promise<OpenApp> {
     whatIfs: createWhatIfs(runsOptions),
     surveys: createSurveys(runsOptions),
     backups: createBackups({ store, folder: join(folder, 'backups'), kept: KEPT, report }),
-    steps: 300,
+    steps: options.steps === undefined ? 300 : options.steps,
     today: () => today,
     feedKey: readFeedKey(folder),
     base: options.base ?? 'http://127.0.0.1:8642',

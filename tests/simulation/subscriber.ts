@@ -1,0 +1,69 @@
+// A subscriber of the calendar: polls the feed, reads it with ical.js, and holds it to what calendars may count on.
+import { type ReadEvent, readCalendar } from '../builders/calendar.ts';
+
+/** Entries that differ between two looks, by the link of their task. */
+export type Differences = { added: string[]; gone: string[]; changed: string[] };
+
+/** Everything that a calendar program shows of an entry. */
+const shown = (event: ReadEvent): string =>
+  JSON.stringify([event.summary, event.description, event.start, event.end, event.alarms]);
+
+export class Subscriber {
+  /** By the link to the task, which names it. */
+  private held = new Map<string, ReadEvent>();
+  private readonly everUid = new Map<string, string>();
+  readonly violations: string[] = [];
+  polls = 0;
+  /** Tasks that left the calendar and came back, as an entry of its own. */
+  returned = 0;
+
+  constructor(private readonly fetchText: () => Promise<string>) {}
+
+  /** Looks at the feed and at what differs from the look before. */
+  async poll(when: string): Promise<Differences> {
+    const { events } = readCalendar(await this.fetchText());
+    this.polls += 1;
+    const now = new Map(events.map((event) => [linkOf(event), event]));
+    const say = (text: string) => this.violations.push(`${when}: ${text}`);
+    if (now.size !== events.length) say('two entries of one task');
+    if (new Set(events.map(({ uid }) => uid)).size !== events.length) say('a UID twice');
+    const differences: Differences = { added: [], gone: [], changed: [] };
+    for (const [link, event] of now) {
+      const before = this.held.get(link);
+      if (before === undefined) {
+        differences.added.push(link);
+        if (this.everUid.has(link)) this.returned += 1;
+      } else {
+        if (before.uid !== event.uid) say(`the UID of ${link} changed`);
+        if (event.sequence < before.sequence) say(`the SEQUENCE of ${link} went back`);
+        if (event.lastModified < before.lastModified) say(`LAST-MODIFIED of ${link} went back`);
+        const moved = before.start !== event.start || before.end !== event.end;
+        if (moved && event.sequence <= before.sequence) say(`${link} moved under its old SEQUENCE`);
+        if (shown(before) !== shown(event)) differences.changed.push(link);
+        else if (before.sequence !== event.sequence || before.lastModified !== event.lastModified)
+          say(`${link} did not change, its marks did`);
+      }
+      this.everUid.set(link, event.uid);
+    }
+    for (const [link, event] of this.held) {
+      if (now.has(link)) continue;
+      differences.gone.push(link);
+      if (event.summary.startsWith('Done: ')) say(`${link} was done and is gone`);
+    }
+    this.held = now;
+    return differences;
+  }
+
+  /** How many entries there are of the tasks of these brews. */
+  countOf(brews: ReadonlySet<string>): number {
+    return [...this.held.keys()].filter((link) => brews.has(brewOf(link))).length;
+  }
+}
+
+/** The task's key, as the entry's last line links to it. */
+function linkOf({ description }: ReadEvent): string {
+  return decodeURIComponent(description.split('/#/tasks/').at(-1) ?? '');
+}
+
+/** The brew that a task's key names; generated names hold no colon. */
+export const brewOf = (key: string): string => key.split(':')[1] ?? '';
