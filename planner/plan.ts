@@ -12,7 +12,7 @@ import { dateOrderPlan, freshOnlyPlan } from './search/baselines.ts';
 import { Desk } from './search/desk.ts';
 import { Random } from './search/random.ts';
 import { Judge, type Score } from './search/score.ts';
-import { defaultSteps, type Found, search } from './search/search.ts';
+import { defaultSteps, type Found, mendingSteps, search } from './search/search.ts';
 import { standingPlan } from './search/standing.ts';
 import { compile, type Problem } from './timeline/problem.ts';
 import type { Timeline } from './timeline/timeline.ts';
@@ -60,7 +60,8 @@ function solve(
   problem: Problem,
   standing: Timeline | null,
 ): Plan {
-  const steps = r.steps ?? defaultSteps(problem.brews.length);
+  const n = problem.brews.length;
+  const steps = r.steps ?? (standing === null ? defaultSteps(n) : mendingSteps(n));
   const baselineSteps = r.inForce === null ? Math.round(steps * BASELINE_SHARE) : 0;
   const all = steps + baselineSteps;
   let before = 0;

@@ -4,8 +4,10 @@ import type { PlannedBrew } from '../model/index.ts';
 import { capital } from '../record/words.ts';
 import { brewName, inMoney, sourceName, sourceNameOf, tankName } from '../rules/rule.ts';
 import type { Desk } from '../search/desk.ts';
+import { type Score, WORST } from '../search/score.ts';
 import { isoDay } from '../timeline/calendar.ts';
 import { FRESH } from '../timeline/problem.ts';
+import { refold } from '../timeline/refold.ts';
 import { copyDecisions, type Timeline } from '../timeline/timeline.ts';
 import { unfold } from '../timeline/unfold.ts';
 import { decidingRule, hardFindings, type Weighed, weigh } from './weighing.ts';
@@ -118,22 +120,32 @@ function bestOther(
   b: number,
   choices: readonly Choice[],
 ): Tried | null {
-  const t = desk.trial;
-  let best: Tried | null = null;
+  const { trial: t, current, judge, marks } = desk;
+  const one = Int32Array.of(b);
+  let best: Choice | null = null;
+  let least: Score = WORST;
   for (const c of choices) {
-    copyDecisions(plan, t);
-    t.source[b] = c.source;
-    t.day[b] = c.day;
-    t.tank[b] = c.tank;
-    t.starter[b] = c.starter;
-    unfold(t);
-    const weighed = weigh(desk.judge, t);
-    const tried: Tried = { ...c, weighed, reason: '' };
-    if (best && byWeight(tried, best) >= 0) continue;
-    tried.reason = reasonOf(desk, t, base, weighed, b);
-    best = tried;
+    t.copyFrom(current);
+    decide(t, b, c);
+    refold(t, current, one, 1, marks);
+    const score = judge.rescore(t, marks.judge, WORST);
+    if (best && (score.hard - least.hard || score.cost - least.cost) >= 0) continue;
+    best = c;
+    least = score;
   }
-  return best;
+  if (!best) return null;
+  copyDecisions(plan, t);
+  decide(t, b, best);
+  unfold(t);
+  const weighed = weigh(judge, t);
+  return { ...best, weighed, reason: reasonOf(desk, t, base, weighed, b) };
+}
+
+function decide(t: Timeline, b: number, choice: Choice): void {
+  t.source[b] = choice.source;
+  t.day[b] = choice.day;
+  t.tank[b] = choice.tank;
+  t.starter[b] = choice.starter;
 }
 
 /** The deciding rule's own words: its sentence where it forbids, its title where it costs. */

@@ -17,6 +17,11 @@ export function defaultSteps(brews: number): number {
   return Math.min(400_000, 20_000 + brews * (1_300 + brews * 50));
 }
 
+/** The default budget of a re-plan: it begins at the plan in force and has to answer while the brewer waits. */
+export function mendingSteps(brews: number): number {
+  return Math.min(100_000, 12_000 + brews * 80);
+}
+
 /** Share of the budget in which the best plan is polished at the end. */
 const POLISHING_SHARE = 0.06;
 

@@ -1,7 +1,7 @@
 // What a rule says of itself, as the lines that its page in docs/rules and the tables of docs/planner.md must carry.
 import { SETTING_KEYS, SETTINGS } from '../../planner/model/settings.ts';
 import { RULES, type Rule } from '../../planner/rules/index.ts';
-import { defaultSteps } from '../../planner/search/search.ts';
+import { defaultSteps, mendingSteps } from '../../planner/search/search.ts';
 
 const PARTS = { cash: 'cash', work: 'work', risk: 'risk and regret' } as const;
 
@@ -73,9 +73,10 @@ export function settingTable(): string {
 
 /** The default budget for seasons of some sizes. */
 export function budgetTable(): string {
-  const lines = [row('brews', 'plans judged by default'), '|---|---|'];
+  const lines = [row('brews', 'plans judged by default', 'in a re-plan'), '|---|---|---|'];
   for (const brews of [1, 6, 24, 60, 200]) {
-    lines.push(row(brews, defaultSteps(brews).toLocaleString('en')));
+    const steps = [defaultSteps(brews), mendingSteps(brews)].map((n) => n.toLocaleString('en'));
+    lines.push(row(brews, ...steps));
   }
   return lines.join('\n');
 }
