@@ -18,6 +18,7 @@ import {
   shallowBody,
 } from './routes/guards.ts';
 import { healthRoutes } from './routes/health.ts';
+import { hindsightRoutes } from './routes/hindsight.ts';
 import { historyRoutes } from './routes/history.ts';
 import { houseRoutes } from './routes/house.ts';
 import { newsRoutes } from './routes/news.ts';
@@ -55,6 +56,7 @@ const apiRoutes = (parts: Parts) =>
     .route('/news', newsRoutes(parts))
     .route('/trial', trialRoutes(parts))
     .route('/record', recordRoutes(parts))
+    .route('/hindsight', hindsightRoutes(parts))
     .route('/draft', draftRoutes(parts))
     .route('/history', historyRoutes(parts))
     .route('/family', familyRoutes(parts))

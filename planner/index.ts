@@ -13,6 +13,7 @@ export { plan, replan, type Watch } from './plan.ts';
 export {
   familyOf,
   foldRecord,
+  hindsightOf,
   houseNow,
   RecordEntry,
   RecordFact,

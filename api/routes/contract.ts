@@ -199,6 +199,12 @@ export const OPERATIONS: readonly Operation[] = [
   },
   {
     method: 'get',
+    path: '/api/hindsight',
+    says: 'What the plan expected of figures that came in since, and what they were.',
+    answers: { 200: history.HindsightAnswer },
+  },
+  {
+    method: 'get',
     path: '/api/draft',
     says: 'The draft and what differs from the plan in force.',
     answers: { 200: shape.DraftAnswer },

@@ -1,6 +1,6 @@
 // What is told of plans that were in force, and of families of yeast.
 import { z } from 'zod';
-import { Family, IsoDay, Shelf, Totals } from '../../planner/index.ts';
+import { Family, Hindsight, IsoDay, Shelf, Totals } from '../../planner/index.ts';
 
 const at = z.string().describe('A moment, ISO 8601 in UTC');
 const id = z.uuid();
@@ -34,6 +34,11 @@ export const FamilyParam = z.strictObject({
   kind: z.enum(['jar', 'harvest', 'beer']),
   name: z.string().min(1).max(200).describe('The jar, or the brew that was harvested or brewed'),
 });
+export const HindsightAnswer = z
+  .strictObject({ hindsight: Hindsight })
+  .meta({ id: 'HindsightAnswer' });
+export type HindsightAnswer = z.infer<typeof HindsightAnswer>;
+
 export const FamilyAnswer = z.strictObject({ family: Family }).meta({ id: 'FamilyAnswer' });
 
 export const ShelfAnswer = z

@@ -3,6 +3,7 @@ export * from './changes.ts';
 export * from './common.ts';
 export * from './facts.ts';
 export * from './family.ts';
+export * from './hindsight.ts';
 export * from './house.ts';
 export * from './limits.ts';
 export * from './money.ts';

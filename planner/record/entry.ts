@@ -5,6 +5,7 @@ import {
   Brew,
   BrewedFact,
   CultureRef,
+  Expected,
   HarvestedFact,
   IsoDay,
   Jar,
@@ -107,6 +108,10 @@ export const RecordEntry = z
     no: z.number().int().positive().describe('Its number in the record: entries are never changed'),
     news: News,
     fact: RecordFact,
+    expected: z
+      .array(Expected)
+      .optional()
+      .describe('What the plan in force said of its figures, for hindsight'),
   })
   .meta({ id: 'RecordEntry' });
 export type RecordEntry = z.infer<typeof RecordEntry>;

@@ -3,6 +3,7 @@ import type { House, IsoDay, News, Plan, Problem } from '../model/index.ts';
 import { sayDay } from '../tasks/days.ts';
 import { conflict } from './conflicts.ts';
 import type { RecordEntry, RecordFact } from './entry.ts';
+import { expectedOf } from './expected.ts';
 import { type RecordState, readLedger } from './fold.ts';
 import type { Ledger } from './ledger.ts';
 import { gravityFact, hoppedFact, passedFact, slowFact } from './news/beer.ts';
@@ -67,7 +68,13 @@ export function resolveNews(
   if ('refusals' in resolved) refusals.push(...resolved.refusals);
   if (refusals.length > 0 || !('fact' in resolved)) return { problems: refusals.map(asProblem) };
 
-  const entry: RecordEntry = { no: nextNo(state.entries), news, fact: resolved.fact };
+  const expected = expectedOf(news, asked);
+  const entry: RecordEntry = {
+    no: nextNo(state.entries),
+    news,
+    fact: resolved.fact,
+    ...(expected.length > 0 ? { expected } : {}),
+  };
   const clash =
     entry.fact.kind === 'undone'
       ? undoConflict(entry, entry.fact.entry, state.entries, house)

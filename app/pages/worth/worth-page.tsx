@@ -6,6 +6,7 @@ import { houseQuery } from '../../queries/house.ts';
 import { planQuery } from '../../queries/plan.ts';
 import '../../styles/worth.css';
 import { AliveStrip } from './alive-strip.tsx';
+import { HindsightSection } from './hindsight.tsx';
 import { Limits } from './limits.tsx';
 import { Steady } from './steady.tsx';
 import { StrainLedger } from './strain-ledger.tsx';
@@ -29,6 +30,7 @@ export default function WorthPage() {
           <ThreeWays plan={made} house={house} />
           <StrainLedger plan={made} looks={strainLooks(made, house)} />
           <AliveStrip plan={made} looks={strainLooks(made, house)} />
+          <HindsightSection looks={strainLooks(made, house)} />
           <Steady plan={made} />
           <Limits plan={made} />
         </div>
