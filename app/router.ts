@@ -8,12 +8,27 @@ export type Route =
   | { page: 'subscribe' }
   | { page: 'reckoner'; question: string }
   | { page: 'brews' }
+  | { page: 'shelf'; view: ShelfView; name: string }
   | { page: 'house' }
   | { page: 'worth' }
   | { page: 'doors' }
   | { page: 'keeping' }
   | { page: 'start'; step: string }
   | { page: 'lost'; hash: string };
+
+/** The whole shelf, its labels, or one thing of it: by the code on a lid, or by its kind and name. */
+export type ShelfView = 'all' | 'labels' | 'code' | 'jar' | 'harvest' | 'beer';
+
+function shelfRoute(rest: readonly string[]): Route | null {
+  const [first = '', ...more] = rest;
+  if (rest.length === 0) return { page: 'shelf', view: 'all', name: '' };
+  const kind = (['jar', 'harvest', 'beer'] as const).find((one) => one === first);
+  const text = decode(kind && more.length > 0 ? more.join('/') : first);
+  if (text === null || text === '' || (!kind && more.length > 0)) return null;
+  if (kind && more.length > 0) return { page: 'shelf', view: kind, name: text };
+  if (text === 'labels') return { page: 'shelf', view: 'labels', name: '' };
+  return { page: 'shelf', view: 'code', name: text };
+}
 
 /** The route that a hash means; '' means the season. */
 export function routeOf(hash: string): Route {
@@ -28,6 +43,10 @@ export function routeOf(hash: string): Route {
   if (head === 'reckoner' && rest.length <= 1) {
     const question = decode(rest[0] ?? '');
     if (question !== null) return { page: 'reckoner', question };
+  }
+  if (head === 'shelf') {
+    const shelf = shelfRoute(rest);
+    if (shelf !== null) return shelf;
   }
   if (head === 'doors' && rest.length === 0) return { page: 'doors' };
   if (head === 'keeping' && rest.length === 0) return { page: 'keeping' };
@@ -47,6 +66,11 @@ export function routeOf(hash: string): Route {
 export function hashOf(route: Exclude<Route, { page: 'lost' }>): string {
   if (route.page === 'season') return '#/';
   if (route.page === 'pitch') return `#/brews/${encodeURIComponent(route.brew)}`;
+  if (route.page === 'shelf' && route.view !== 'all') {
+    if (route.view === 'labels') return '#/shelf/labels';
+    const name = encodeURIComponent(route.name);
+    return route.view === 'code' ? `#/shelf/${name}` : `#/shelf/${route.view}/${name}`;
+  }
   if (route.page === 'reckoner' && route.question !== '') {
     return `#/reckoner/${encodeURIComponent(route.question)}`;
   }

@@ -16,6 +16,7 @@ import { hashOf, type Route, useRoute } from './router.ts';
 /** Brought in when it is opened: the season's own page is the lighter for it. */
 const ReckonerPage = lazy(() => import('./pages/reckoner/reckoner-page.tsx'));
 const BrewsPage = lazy(() => import('./pages/brews/brews-page.tsx'));
+const ShelfPage = lazy(() => import('./pages/shelf/shelf-page.tsx'));
 const HousePage = lazy(() => import('./pages/house/house-page.tsx'));
 const WorthPage = lazy(() => import('./pages/worth/worth-page.tsx'));
 const WelcomePage = lazy(() => import('./pages/welcome/welcome-page.tsx'));
@@ -27,6 +28,7 @@ const NAV = [
   { route: { page: 'season' }, says: 'Season' },
   { route: { page: 'tasks' }, says: 'Tasks' },
   { route: { page: 'brews' }, says: 'Brews' },
+  { route: { page: 'shelf', view: 'all', name: '' }, says: 'Shelf' },
   { route: { page: 'house' }, says: 'House' },
   { route: { page: 'worth' }, says: 'Savings' },
   { route: { page: 'subscribe' }, says: 'Calendar' },
@@ -38,6 +40,7 @@ const TITLES: Record<Route['page'], string> = {
   pitch: 'Pitch',
   tasks: 'Tasks',
   brews: 'Brews',
+  shelf: 'Shelf',
   house: 'House',
   worth: 'Savings',
   start: 'Start',
@@ -48,9 +51,15 @@ const TITLES: Record<Route['page'], string> = {
   lost: 'Not here',
 };
 
+function titleOf(route: Route): string {
+  if (route.page === 'pitch') return route.brew;
+  if (route.page !== 'shelf' || route.view === 'all') return TITLES[route.page];
+  return route.view === 'labels' ? 'Labels' : route.name;
+}
+
 export function Sheet() {
   const route = useRoute();
-  const title = route.page === 'pitch' ? route.brew : TITLES[route.page];
+  const title = titleOf(route);
   useEffect(() => {
     document.title = `${title} · Barmline`;
     // After the reader moved on, the page starts at its top and a screen reader at its content.
@@ -114,6 +123,7 @@ function Page(props: { route: Route }) {
   if (route.page === 'subscribe') return <SubscribePage />;
   if (route.page === 'keeping') return <KeepingPage />;
   if (route.page === 'brews') return <BrewsPage />;
+  if (route.page === 'shelf') return <ShelfPage view={route.view} name={route.name} />;
   if (route.page === 'house') return <HousePage />;
   if (route.page === 'worth') return <WorthPage />;
   if (route.page === 'start') return <WelcomePage step={route.step} />;

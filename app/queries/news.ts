@@ -4,9 +4,11 @@ import type { z } from 'zod';
 import type { News } from '../../planner/index.ts';
 import { answerOf, client } from '../client.ts';
 import { draftQuery } from './draft.ts';
+import { houseQuery } from './house.ts';
 import { planQuery } from './plan.ts';
 import { recordQuery } from './record.ts';
 import { runQuery } from './runs.ts';
+import { familiesKey, shelfQuery } from './shelf.ts';
 import { tasksQuery } from './tasks.ts';
 
 export type NewsGiven = z.input<typeof News>;
@@ -39,8 +41,11 @@ export const tellNews = (cache: QueryClient) =>
     },
     onSettled: () =>
       Promise.all(
-        [tasksQuery, planQuery, recordQuery, draftQuery].map(({ queryKey }) =>
-          cache.invalidateQueries({ queryKey }),
-        ),
+        [
+          ...[tasksQuery, planQuery, recordQuery, draftQuery, houseQuery, shelfQuery].map(
+            ({ queryKey }) => queryKey,
+          ),
+          familiesKey,
+        ].map((queryKey) => cache.invalidateQueries({ queryKey })),
       ),
   });

@@ -1,6 +1,6 @@
 // 'Something else happened': first what, out of what fits here, then its few figures; refusals stand beside their fields.
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
-import { useState } from 'react';
+import { type ReactNode, useState } from 'react';
 import { Button, Heading } from 'react-aria-components';
 import { type House, NEWS_WORDS, type Plan, type Problem } from '../../../../planner/index.ts';
 import { Refused } from '../../../client.ts';
@@ -16,14 +16,24 @@ import { choicesOf, type Offer, offersFor, type Subject, startOf } from './offer
 type Ground = { plan: Plan; house: House; today: string };
 
 /** The whole of the slip; it is brought in when it is opened. */
-export default function TellSheet(props: { subject: Subject; close: () => void }) {
-  const { subject, close } = props;
+export default function TellSheet(props: {
+  subject: Subject;
+  close: () => void;
+  /** Known already: only its figures are asked for. */
+  offer?: Offer;
+  /** What telling it comes to, shown before it is told. */
+  entails?: ReactNode;
+}) {
+  const { subject, close, offer, entails } = props;
   const plan = useQuery(planQuery).data;
   const house = useQuery(houseQuery).data;
   const [chosen, setChosen] = useState<Offer | null>(null);
   const now = house?.now ?? house?.house ?? null;
   if (!plan?.plan || now === null) return <p className="quiet">There is no plan yet.</p>;
   const ground = { plan: plan.plan, house: now, today: plan.today };
+  if (offer !== undefined) {
+    return <NewsForm {...ground} offer={offer} back={null} close={close} entails={entails} />;
+  }
   if (chosen !== null) {
     return <NewsForm {...ground} offer={chosen} back={() => setChosen(null)} close={close} />;
   }
@@ -86,7 +96,14 @@ type Units = ReturnType<typeof useUnits>[0];
 const isAbout = (path: string, field: NewsField): boolean =>
   path === field.path || path.startsWith(`${field.path}.`) || path.startsWith(`${field.path}[`);
 
-function NewsForm(props: Ground & { offer: Offer; back: () => void; close: () => void }) {
+function NewsForm(
+  props: Ground & {
+    offer: Offer;
+    back: (() => void) | null;
+    close: () => void;
+    entails?: ReactNode;
+  },
+) {
   const { offer, plan, house, today, back, close } = props;
   const { kind, fixed } = offer;
   const [units] = useUnits();
@@ -122,6 +139,7 @@ function NewsForm(props: Ground & { offer: Offer; back: () => void; close: () =>
         {[words.title, aboutWords(fixed)].filter((word) => word !== '').join(': ')}
       </Heading>
       <p className="quiet">{words.says}</p>
+      {props.entails}
       {fields.map((field) => (
         <NewsEntry
           key={field.path}
@@ -138,9 +156,11 @@ function NewsForm(props: Ground & { offer: Offer; back: () => void; close: () =>
         <Button type="submit" className="button first" isDisabled={tell.isPending}>
           Tell it
         </Button>
-        <Button className="button plain" onPress={back}>
-          Something else
-        </Button>
+        {back !== null && (
+          <Button className="button plain" onPress={back}>
+            Something else
+          </Button>
+        )}
         <Button className="button plain" onPress={close}>
           Not now
         </Button>
