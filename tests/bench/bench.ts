@@ -1,7 +1,9 @@
 // Measures and writes docs/benchmarks.md, section by section. Names of sections measure those alone and leave the others as they
 // stand; `--quick` takes fewer seeds and less time; `long` and `simulation` are measured only by name.
 import { simulationRows } from '../simulation/rows.ts';
+import { feedRows } from './feed.ts';
 import { type Row, writeSections } from './measure.ts';
+import { dragFigures, pagePanFigures } from './page.ts';
 import { predictionRows } from './predictions.ts';
 import { proofRows } from './proof.ts';
 import { pureYeastRows } from './pure-yeast.ts';
@@ -10,6 +12,7 @@ import { schedulingRows } from './scheduling.ts';
 import { longRows, searchRows } from './search.ts';
 import { seasonRows } from './seasons.ts';
 import { servingRows } from './serving.ts';
+import { slackRows } from './slack.ts';
 import { smallRows } from './small.ts';
 
 type Section = { title: string; rows(quick: boolean): Row[] | Promise<Row[]>; onlyByName?: true };
@@ -29,6 +32,12 @@ const SECTIONS: Record<string, Section> = {
     rows: () => simulationRows(),
     onlyByName: true,
   },
+  calendar: { title: 'Calendar addresses', rows: () => feedRows() },
+  page: {
+    title: 'The page',
+    rows: async () => [...(await dragFigures()), ...(await pagePanFigures())],
+  },
+  slack: { title: 'Slack', rows: slackRows },
   long: { title: 'Best known, by long runs', rows: () => longRows(), onlyByName: true },
 };
 
