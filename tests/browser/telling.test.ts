@@ -103,6 +103,12 @@ describe('on the day of the first harvest', () => {
     await page.getByRole('button', { name: 'Tell it' }).click();
     await page.locator('.slip [aria-invalid="true"]').first().waitFor();
     await page.getByRole('button', { name: 'Not now' }).click();
+
+    // a plan that was in force can be put back, as a draft
+    await page.getByRole('button', { name: 'Earlier plans' }).click();
+    await page.getByText('in force', { exact: true }).waitFor();
+    expect(await axeFindings(page)).toEqual([]);
+    await page.getByRole('button', { name: 'Close' }).click();
     expect(complaints.filter((line) => !/ 409 /.test(line))).toEqual([]);
     await close();
   });

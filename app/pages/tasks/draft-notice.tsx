@@ -1,5 +1,6 @@
 // The draft after news: only what differs, why, and the cost before and after; then adopt it or keep the old plan.
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import type { ReactNode } from 'react';
 import { Button } from 'react-aria-components';
 import type { Plan } from '../../../planner/index.ts';
 import { shortDay } from '../../parts/days.ts';
@@ -9,6 +10,7 @@ import { count } from '../../parts/words.ts';
 import { adoptDraft, type Draft, dismissDraft, draftQuery } from '../../queries/draft.ts';
 import { runQuery, startRun } from '../../queries/runs.ts';
 import { hashOf } from '../../router.ts';
+import { HoldChange } from './hold-change.tsx';
 
 export function DraftNotice() {
   const cache = useQueryClient();
@@ -27,7 +29,7 @@ export function DraftNotice() {
       </p>
       <h2 id="draft">What would change</h2>
       <p className="quiet">{summaryWords(draft)}</p>
-      <ChangeList draft={draft} />
+      <ChangeList draft={draft} beside={(change) => <HoldChange change={change} busy={busy} />} />
       <div className="draft-costs">
         <CostTable plan={draft.plan} draft={draft} />
         {draft.stale && <p className="red">{draft.says}</p>}
@@ -66,7 +68,11 @@ export function summaryWords(draft: Pick<Draft, 'plan' | 'changes'>): string {
 }
 
 /** All that changes for one brew stands under its day, each change with its reason. */
-export function ChangeList(props: { draft: Pick<Draft, 'changes'> }) {
+export function ChangeList(props: {
+  draft: Pick<Draft, 'changes'>;
+  /** What may be done about one change. */
+  beside?: (change: Draft['changes']['changes'][number]) => ReactNode;
+}) {
   const { changes } = props.draft.changes;
   const brews = [...new Set(changes.map((change) => change.brew))];
   return (
@@ -81,7 +87,7 @@ export function ChangeList(props: { draft: Pick<Draft, 'changes'> }) {
               {own.map((change) => (
                 <li key={change.kind}>
                   <Says brew={brew} says={change.says} />{' '}
-                  <span className="quiet">{change.reason}</span>
+                  <span className="quiet">{change.reason}</span> {props.beside?.(change)}
                 </li>
               ))}
             </ul>

@@ -1,6 +1,6 @@
 // The tasks, laid out like the days of an almanac; on a phone the first page.
 import { useSuspenseQueries } from '@tanstack/react-query';
-import { useEffect, useState } from 'react';
+import { lazy, useEffect, useState } from 'react';
 import { Button } from 'react-aria-components';
 import type { House, Plan } from '../../../planner/index.ts';
 import { bareMonth, dayNumber, longDay, weekdayKey, weekdayName } from '../../parts/days.ts';
@@ -9,9 +9,12 @@ import { houseQuery } from '../../queries/house.ts';
 import { planQuery } from '../../queries/plan.ts';
 import { tasksQuery } from '../../queries/tasks.ts';
 import { type DayOfTasks, groupTasks } from './groups.ts';
+import { LazySlip } from './lazy-slip.tsx';
 import { SomethingElse } from './something-else.tsx';
 import { TaskItem } from './task-item.tsx';
 import { ToldLately } from './told-lately.tsx';
+
+const EarlierPlans = lazy(() => import('./earlier-plans.tsx'));
 
 /** @param props.asked key of the task that was asked for, as calendar entries link to it */
 export function TasksPage(props: { asked?: string }) {
@@ -59,6 +62,7 @@ export function TasksPage(props: { asked?: string }) {
       <ToldLately />
       <p className="tell-other">
         <SomethingElse subject="house" says="Tell other news" />
+        <LazySlip says="Earlier plans">{(close) => <EarlierPlans close={close} />}</LazySlip>
       </p>
     </>
   );
