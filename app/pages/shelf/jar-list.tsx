@@ -28,8 +28,8 @@ function JarLine(props: { jar: StandingJar; today: string; units: Units }) {
   const toCome = jar.filledOn > today || jar.alive === null;
   const over = jar.useBy < today;
   return (
-    <li className={`jar ${jar.state}`}>
-      <a className="jar-code" href={jarHash(jar)} aria-label={`Jar ${jar.code}`}>
+    <li className={`shelf-jar ${jar.state}`}>
+      <a className="lid-code" href={jarHash(jar)} aria-label={`Jar ${jar.code}`}>
         {jar.code}
       </a>
       <p className="jar-what">

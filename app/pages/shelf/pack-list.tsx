@@ -17,7 +17,7 @@ export function PackList(props: {
       {packs.map((one) => (
         <li
           key={`${one.yeast} ${one.madeOn} ${one.hereFrom}`}
-          className={`jar pack hue-${looks.get(one.yeast)?.hue ?? 1}`}
+          className={`shelf-jar pack hue-${looks.get(one.yeast)?.hue ?? 1}`}
         >
           <span className="pack-count figures">{one.packs}</span>
           <p className="jar-what">

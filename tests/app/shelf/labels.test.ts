@@ -1,7 +1,10 @@
 // Labels on sheets, what an address finds, and the thread of a jar, worked out by hand.
+import { createElement } from 'react';
+import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, it } from 'vitest';
 import { findOn } from '../../../app/pages/shelf/find.ts';
 import { ribbonOf, shareWords } from '../../../app/pages/shelf/jar-words.ts';
+import { LABEL_CAUTION, LabelOf } from '../../../app/pages/shelf/label.tsx';
 import { PAPERS, sheetsOf } from '../../../app/pages/shelf/paper.ts';
 import { hashOf, routeOf } from '../../../app/router.ts';
 import { shelfOf } from '../../../planner/index.ts';
@@ -78,5 +81,25 @@ describe('ribbonOf', () => {
     expect(shareWords({ low: 0.78, likely: 0.86, high: 0.91 })).toBe(
       '86\u00a0% (78\u201391\u00a0%)',
     );
+  });
+});
+
+describe('LabelOf', () => {
+  const first = shelf.toCome[0];
+  const drawn = (base: string | null) =>
+    first ? renderToStaticMarkup(createElement(LabelOf, { jar: first, letter: 'M', base })) : '';
+
+  it('carries all that is to be known a year later, blanks and the caution', () => {
+    const text = drawn(null).replace(/<[^>]+>/g, ' ');
+    for (const word of ['JEK2', 'Mill Lane Ale', 'generation 1', 'out of Millrace', 'for Quill'])
+      expect(text).toContain(word);
+    expect(text).toContain('use by 27 February 2027');
+    expect(text).toContain(LABEL_CAUTION);
+    expect(drawn(null).match(/class="blank"/g)).toHaveLength(2);
+  });
+
+  it('has a code for a phone only where a phone can reach the server', () => {
+    expect(drawn(null)).not.toContain('<svg');
+    expect(drawn('https://brewhouse.example')).toContain('opens the page of jar JEK2');
   });
 });
