@@ -85,7 +85,9 @@ function brewLines(plan: Plan): string[] {
 }
 
 function jarText(jar: PlannedHarvest['jars'][number]): string {
-  return `${volume(jar.ml)} ${jar.for === null ? 'kept' : `for ${jar.for}`}`;
+  const { untilPassed } = jar;
+  const kept = untilPassed === undefined ? 'kept' : `in reserve until ${untilPassed} is passed`;
+  return `${volume(jar.ml)} ${jar.for === null ? kept : `for ${jar.for}`}`;
 }
 
 function harvestLines(plan: Plan): string[] {

@@ -189,9 +189,12 @@ export const PlannedHarvest = z
       z.strictObject({
         ml: z.number(),
         for: Name.nullable().describe(
-          'The brew it is kept for; null: kept for the end of the season',
+          'The brew it is kept for; null: kept for the end of the season, or in reserve',
         ),
         leavesOn: IsoDay.describe('Drawn, or kept until'),
+        untilPassed: Name.optional().describe(
+          'The reserve: kept until this beer, the first of its yeast to be ready, is tasted and passed',
+        ),
       }),
     ),
   })

@@ -577,6 +577,16 @@ export const SETTINGS = {
     nano: 0,
     source: 'a house choice',
   },
+  reserve: {
+    says: 'Jars of each harvest that feeds a brew to keep back until the first of those beers is tasted and passed; 0: none.',
+    unit: 'jars',
+    min: 0,
+    max: 1,
+    whole: true,
+    home: 0,
+    nano: 0,
+    source: 'a house choice',
+  },
   freezeDays: {
     says: 'Inside this many days from today a plan moves only what a hard rule forces.',
     unit: 'days',

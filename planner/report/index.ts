@@ -3,6 +3,7 @@ import type { CostLine, Facts, Finding, House, Pin, Plan, Totals } from '../mode
 import type { Desk } from '../search/desk.ts';
 import type { Judge } from '../search/score.ts';
 import { isoDay } from '../timeline/calendar.ts';
+import { TOO_LITTLE } from '../timeline/reserve.ts';
 import { fillKettle } from '../timeline/room.ts';
 import type { Timeline } from '../timeline/timeline.ts';
 import { tellWhy } from './alternatives.ts';
@@ -132,6 +133,11 @@ function notes(t: Timeline): string[] {
   if (settle === 0)
     out.push(
       'Slurry is pitched unsettled: its volume is a guess. Two days of settling make it a reading.',
+    );
+  const without = p.brews.filter((_, b) => t.reserveUntil[b] === TOO_LITTLE);
+  if (without.length > 0)
+    out.push(
+      `No reserve is kept of ${without.map(({ name }) => name).join(', ')}: less than a fifth of a jar is left after the draws.`,
     );
   for (const jar of p.jars) {
     if (!jar.gone && jar.state !== 'sound')

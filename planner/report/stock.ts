@@ -3,6 +3,7 @@ import type { PlannedHarvest, PlannedOrder, ShelfJar } from '../model/index.ts';
 import { isoDay } from '../timeline/calendar.ts';
 import { cropSpread } from '../timeline/crop-spread.ts';
 import { FRESH, type Problem } from '../timeline/problem.ts';
+import { firstToTaste, reserveMl } from '../timeline/reserve.ts';
 import { shelfJarLeaves } from '../timeline/room.ts';
 import type { Timeline } from '../timeline/timeline.ts';
 import { orderDay, rangeOf, slurryViability, tidy } from './brews.ts';
@@ -60,6 +61,15 @@ function jarsOf(t: Timeline, from: number): PlannedHarvest['jars'] {
   for (let y = 0; y < t.keep.length; y++) {
     if (t.keep[y] === source && (t.keepMl[y] as number) > 0)
       cut(t.keepMl[y] as number, null, p.to + 1);
+  }
+  const until = t.reserveUntil[from] as number;
+  if (until > 0) {
+    jars.push({
+      ml: tidy(reserveMl(t, from)),
+      for: null,
+      leavesOn: isoDay(until),
+      untilPassed: p.brews[firstToTaste(t, from)]?.name ?? '?',
+    });
   }
   return jars;
 }

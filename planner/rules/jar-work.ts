@@ -13,7 +13,8 @@ export const jarWork = costByBrew({
   factsToo: true,
   at(t, b, _weight, found) {
     const p = t.problem;
-    const jars = t.jarsCut[p.jars.length + b] as number;
+    const cut = t.jarsCut[p.jars.length + b] as number;
+    const jars = cut + ((t.reserveUntil[b] as number) > 0 ? 1 : 0);
     if (jars === 0 || p.brews[b]?.harvested) return;
     const all = money(p, jars * p.settings.jarMinutes * p.settings.pricePerMinute);
     if (all > 0) found(all, b, jars);

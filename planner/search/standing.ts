@@ -63,7 +63,8 @@ export function standingPlan(problem: Problem, plan: Plan): Timeline {
     const b = brewAt.get(h.brew);
     const y = yeastAt.get(h.yeast);
     if (b === undefined || y === undefined || !t.placed[b]) continue;
-    if (h.jars.some((jar) => jar.for === null)) t.keep[y] = nJars + b;
+    if (h.jars.some((jar) => jar.for === null && jar.untilPassed === undefined))
+      t.keep[y] = nJars + b;
   }
   for (const jar of plan.shelf) {
     const j = jarAt.get(jar.jar);

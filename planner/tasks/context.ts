@@ -85,19 +85,35 @@ export function contextOf(
   };
 }
 
+/** The reserve is counted as the last of ten spare jars: nothing else that is kept or not renames it. */
+const RESERVE_AT = 9;
+
 /** Jars that are drawn are coded as they leave, spare ones on their own: a draw more or less renames no spare jar. */
 export function codedJars(harvest: PlannedHarvest, coder: JarCoder): CodedJar[] {
   const drawn = harvest.jars
     .filter((jar) => jar.for !== null)
     .sort((a, b) => compareText(a.leavesOn, b.leavesOn) || compareText(a.for ?? '', b.for ?? ''));
-  const spare = harvest.jars.filter((jar) => jar.for === null);
-  const coded = (jars: PlannedHarvest['jars'], isSpare: boolean) =>
+  const spare = harvest.jars.filter((jar) => jar.for === null && jar.untilPassed === undefined);
+  const reserve = harvest.jars.filter((jar) => jar.untilPassed !== undefined);
+  const coded = (jars: PlannedHarvest['jars'], isSpare: boolean, first = 0) =>
     jars.map((jar, at) => ({
       ...jar,
-      code: coder.jar(harvest.brew, at, isSpare),
+      code: coder.jar(harvest.brew, first + at, isSpare),
       spare: isSpare,
     }));
-  return [...coded(drawn, false), ...coded(spare, true)];
+  const before = reserve.length > 0 ? spare.slice(0, RESERVE_AT) : spare;
+  return [
+    ...coded(drawn, false),
+    ...coded(before, true),
+    ...coded(spare.slice(before.length), true, RESERVE_AT + 1),
+    ...coded(reserve, true, RESERVE_AT),
+  ];
+}
+
+/** What a jar is there for, as its label says it: `for Quill`, `spare`, `in reserve until Quill is passed`. */
+export function sayWhatFor(jar: PlannedHarvest['jars'][number]): string {
+  if (jar.for !== null) return `for ${jar.for}`;
+  return jar.untilPassed === undefined ? 'spare' : `in reserve until ${jar.untilPassed} is passed`;
 }
 
 /** Order of texts by their code units: the same on every machine. */

@@ -17,7 +17,14 @@ export const discardBy: TaskMaker = {
 };
 
 /** Slurry of a harvest that no brew is to get: a spare jar, or what a harvest gave beyond the jars of the plan. */
-export type Leftover = { key: string; code: string; ml: number; harvest: PlannedHarvest };
+export type Leftover = {
+  key: string;
+  code: string;
+  ml: number;
+  harvest: PlannedHarvest;
+  /** The beer for whose sake it is kept in reserve; null: it is no reserve. */
+  untilPassed: string | null;
+};
 
 /** A rest up to this share of the harvest stays in the jars that are drawn. Common practice, no source. */
 const REST_SHARE = 0.05;
@@ -25,26 +32,70 @@ const REST_SHARE = 0.05;
 export function harvestLeftovers(context: TaskContext): Leftover[] {
   return context.plan.harvests.flatMap((harvest) => {
     const jars = context.jarsOf(harvest);
-    const spare = jars
-      .filter((jar) => jar.spare)
-      .map((jar, at) => ({
-        key: taskKey('discard-by', harvest.brew, `S${at + 1}`),
-        code: jar.code,
-        ml: jar.ml,
-        harvest,
-      }));
+    const kept = jars.filter((jar) => jar.spare);
+    const spare = kept.map((jar, at): Leftover => {
+      const { code, ml, untilPassed } = jar;
+      // the reserve comes last, so that it renames no other
+      const which = untilPassed === undefined ? `S${at + 1}` : 'reserve';
+      const key = taskKey('discard-by', harvest.brew, which);
+      return { key, code, ml, harvest, untilPassed: untilPassed ?? null };
+    });
     const rest = harvest.settledMl.likely - jars.reduce((sum, jar) => sum + jar.ml, 0);
     // Before the harvest a rest is not kept at all; after it, what was told to be in the jars is there.
     if (!harvest.done || rest <= REST_SHARE * harvest.settledMl.likely) return spare;
     const key = taskKey('discard-by', harvest.brew, 'rest');
     return [
       ...spare,
-      { key, code: `${context.beerCode(harvest.brew)}, the rest`, ml: rest, harvest },
+      {
+        key,
+        code: `${context.beerCode(harvest.brew)}, the rest`,
+        ml: rest,
+        harvest,
+        untilPassed: null,
+      },
     ];
   });
 }
 
 function leftoverTask(left: Leftover, context: TaskContext): TaskDraft {
+  return left.untilPassed === null
+    ? spareTask(left, context)
+    : reserveTask(left, left.untilPassed, context);
+}
+
+/** Stands on the day on which its beer can be tasted, or on the jar's last day if that comes first. */
+function reserveTask(left: Leftover, beer: string, context: TaskContext): TaskDraft {
+  const { harvest } = left;
+  const ready = context.planned(beer)?.readyOn ?? harvest.discardBy;
+  const wanted = earliest(ready, harvest.discardBy);
+  const placed = placeOn(wanted, {
+    allowed: context.hands.short,
+    from: harvest.day,
+    to: harvest.discardBy,
+    first: 'later',
+  });
+  const task = common(context);
+  return {
+    ...task,
+    key: left.key,
+    day: placed.day,
+    brew: null,
+    title: `Discard jar ${left.code} (${sayMl(left.ml)} of ${harvest.yeast} out of ${harvest.brew}) once ${beer} is tasted and passed, at the latest on ${sayDay(harvest.discardBy)}`,
+    steps: [
+      `Taste ${beer} (ready on ${sayDay(ready)}). If it is good, say that it was passed: the jar may go. If it is not, say that it is suspect and keep the jar: look at it, say that it is sound, and it is pitched instead.`,
+      ...task.steps,
+    ],
+    amounts: [{ what: `Jar ${left.code}`, value: Math.round(left.ml), unit: 'mL' }],
+    why: [
+      `It is kept in reserve: should ${beer}, the first beer of this yeast to be ready, turn out bad, the yeast goes back one generation. After ${sayDay(harvest.discardBy)} it is too old to pitch.`,
+      placed.why,
+    ]
+      .filter(Boolean)
+      .join(' '),
+  };
+}
+
+function spareTask(left: Leftover, context: TaskContext): TaskDraft {
   const { harvest } = left;
   const placed = placeOn(harvest.discardBy, {
     allowed: context.hands.short,

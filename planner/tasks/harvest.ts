@@ -3,6 +3,7 @@ import type { PlannedHarvest } from '../model/index.ts';
 import { type CautionId, cautionText } from './cautions.ts';
 import {
   type CodedJar,
+  sayWhatFor,
   type TaskContext,
   type TaskDraft,
   type TaskMaker,
@@ -84,13 +85,13 @@ function label(jar: CodedJar, one: PlannedHarvest): string {
     `generation ${one.generation} (a fresh pack is 0)`,
     sayDayOnLabel(one.day),
     sayMl(jar.ml),
-    jar.for === null ? 'spare' : `for ${jar.for}`,
+    sayWhatFor(jar),
     `discard by ${sayDayOnLabel(one.discardBy)}`,
   ].join(' · ');
 }
 
 function jarFor(jar: CodedJar): string {
-  return jar.for === null ? `Jar ${jar.code}, spare` : `Jar ${jar.code} for ${jar.for}`;
+  return `Jar ${jar.code}${jar.for === null ? ',' : ''} ${sayWhatFor(jar)}`;
 }
 
 /** Pitched on the day of the harvest, it has to be in hand before the pitch; else any time of the day will do. */
@@ -114,10 +115,14 @@ function whyHarvest(
     const brew = context.planned(name);
     return brew === undefined ? name : `${name} on ${sayDay(brew.day)}`;
   });
-  const spare = jars.filter((jar) => jar.spare).length;
+  const spare = jars.filter((jar) => jar.spare && jar.untilPassed === undefined).length;
+  const reserve = jars.find((jar) => jar.untilPassed !== undefined);
   const sentences = [
     parts.length > 0 ? `It pitches ${listed(parts)}.` : '',
     spare > 0 ? `${counted(spare, 'jar')} kept in reserve.` : '',
+    reserve === undefined
+      ? ''
+      : `Jar ${reserve.code} is one jar more: it is kept until ${reserve.untilPassed} is tasted and passed, so that the yeast can be gone back one generation if ${reserve.untilPassed} turns out bad.`,
   ];
   return sentences.filter((text) => text !== '').join(' ');
 }

@@ -3,6 +3,7 @@ import type { PlannedHarvest } from '../model/index.ts';
 import { cautionText } from './cautions.ts';
 import {
   type CodedJar,
+  sayWhatFor,
   type TaskContext,
   type TaskDraft,
   type TaskMaker,
@@ -46,7 +47,7 @@ function readTask(one: PlannedHarvest, context: TaskContext): TaskDraft {
       'Add the jars up and enter the mL. If it is less than wanted, the plan is made anew from that.',
     ],
     amounts: jars.map((jar) => ({
-      what: jar.for === null ? `${jar.code}, spare` : `${jar.code} for ${jar.for}`,
+      what: `${jar.code}${jar.for === null ? ',' : ''} ${sayWhatFor(jar)}`,
       value: Math.round(jar.ml),
       unit: 'mL',
     })),

@@ -95,6 +95,8 @@ export type BrewData = {
   harvested: { day: number; ml: number; count: SlurryCount | null } | null;
   /** Of the beer, and of what has been or will be harvested from it. */
   state: 'sound' | 'watch' | 'suspect';
+  /** Tasted and passed. */
+  passed: boolean;
   /** Brew days that it may take, ascending; one if it is fixed or pinned. */
   days: Int32Array;
   /** Tanks whose fill and temperature suit it. */
@@ -420,6 +422,7 @@ export function compile(
         ? { day: dayNumber(crop.day), ml: crop.settledMl, count: told.harvest(b.brew) }
         : null,
       state: worse(crop?.state ?? 'sound', told.beerState(b.brew)),
+      passed: told.passed(b.brew),
       forbidden: told.forbidden(b.brew),
       days: Int32Array.from(open),
       tanks:

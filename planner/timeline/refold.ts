@@ -3,6 +3,7 @@ import { dates } from './dates.ts';
 import { buyPacks } from './packs.ts';
 import { keepForNextSeason, pitch } from './pitch.ts';
 import { FRESH, type Problem } from './problem.ts';
+import { setReserves } from './reserve.ts';
 import { fillKettle, fillShelf, fillVessels } from './room.ts';
 import type { Timeline } from './timeline.ts';
 import { addDraw, addKeep } from './unfold.ts';
@@ -146,6 +147,7 @@ export function refoldRooms(t: Timeline, was: Timeline, marks: Marks): void {
     sumSource(t, s);
     if (s >= nJars) judge[s - nJars] = 1;
   }
+  setReserves(p, t);
   fillShelf(p, t);
   fillVessels(p, t);
   if (marks.moved) fillKettle(p, t);

@@ -44,6 +44,13 @@ export function fillShelf(p: Problem, t: Timeline): void {
     const from = source < nJars ? p.today : (t.harvestDay[source - nJars] as number);
     last = stand(t, from, p.to + 1, t.keepJars[y] as number, last);
   }
+  if (p.settings.reserve > 0) {
+    const end = p.days.first + p.days.count;
+    for (let b = 0; b < t.reserveUntil.length; b++) {
+      const until = t.reserveUntil[b] as number;
+      if (until > 0) last = stand(t, t.harvestDay[b] as number, Math.min(until, end), 1, last);
+    }
+  }
   const { shelf } = t;
   const most = p.house.store.maxJars;
   let now = 0;

@@ -62,6 +62,8 @@ export class Timeline {
   readonly keepMl: Float64Array;
   readonly keepJars: Int32Array;
   readonly keepViability: Float64Array;
+  /** From what day the reserve of a brew's harvest may go, or one of the two of reserve.ts for none. */
+  readonly reserveUntil: Int32Array;
   /** Hazards of the pitch, summed by the scoring. */
   readonly hazard: Float64Array;
   /** Brews in order of day; `orderCount` of them. */
@@ -143,12 +145,14 @@ export class Timeline {
     this.draws = ints(sources);
     this.jarsCut = ints(sources);
     this.keepJars = ints(y);
+    this.reserveUntil = ints();
     this.order = ints();
     this.deliveryDay = ints();
     this.counts = ints(COUNTS);
     this.source.fill(FRESH);
     this.crop.fill(-1);
     this.keep.fill(-1);
+    this.reserveUntil.fill(-1);
     this.starterChill.fill(-1);
     this.delivery.fill(-1);
     this.drawnEarly.fill(-1);
@@ -224,7 +228,7 @@ const COUNTS = 8;
 /** Running sums of what the rules find brew by brew: hard, cost. */
 const SUMS = 2;
 const BREW_FLOATS = 12;
-const BREW_INTS = 27;
+const BREW_INTS = 28;
 
 /** One piece of memory handed out as arrays: floats first, so that all are aligned. */
 class Room {

@@ -10,6 +10,8 @@ export type ToldSlurry = {
   harvest(brew: string): SlurryCount | null;
   /** Of the beer, and so of what comes out of it. */
   beerState(brew: string): CultureState;
+  /** Whether the beer has been tasted and passed. */
+  passed(brew: string): boolean;
   /** Sources as the planner numbers them. */
   forbidden(brew: string): readonly number[];
 };
@@ -28,6 +30,7 @@ export function toldSlurry(
     else harvests.set(of.brew, count);
   }
   const states = new Map(facts.brewed.map((fact) => [fact.brew, fact.state]));
+  const passed = new Set(facts.passed.map(({ brew }) => brew));
   const barred = new Map(
     pins.map((pin) => [pin.brew, pin.forbidden.map(sourceOf).filter((source) => source !== null)]),
   );
@@ -35,6 +38,7 @@ export function toldSlurry(
     jar: (name) => jars.get(name) ?? null,
     harvest: (brew) => harvests.get(brew) ?? null,
     beerState: (brew) => states.get(brew) ?? 'sound',
+    passed: (brew) => passed.has(brew),
     forbidden: (brew) => barred.get(brew) ?? [],
   };
 }

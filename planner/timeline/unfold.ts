@@ -3,6 +3,7 @@ import { dates } from './dates.ts';
 import { buyPacks } from './packs.ts';
 import { keepForNextSeason, pitch } from './pitch.ts';
 import { FRESH } from './problem.ts';
+import { setReserves } from './reserve.ts';
 import { fillKettle, fillShelf, fillVessels } from './room.ts';
 import type { Timeline } from './timeline.ts';
 
@@ -22,6 +23,7 @@ export function unfold(t: Timeline): void {
     addDraw(t, t.source[b] as number, t.drawMl[b] as number, t.drawJars[b] as number);
   }
   for (let y = 0; y < t.keep.length; y++) addKeep(t, y);
+  setReserves(p, t);
   fillShelf(p, t);
   fillVessels(p, t);
   fillKettle(p, t);

@@ -6,6 +6,7 @@ import { checkFacts } from './facts.ts';
 import { checkFlow, checkHarvests } from './flow.ts';
 import { checkCalendar } from './kettle-and-calendar.ts';
 import { checkParentage } from './parentage.ts';
+import { checkReserves } from './reserve.ts';
 import { checkShelf } from './shelf.ts';
 import { checkStarters } from './starters.ts';
 import { checkSums } from './sums.ts';
@@ -44,6 +45,7 @@ export function checkPlan(
   checkHarvests(c);
   checkFlow(c);
   checkAmounts(c);
+  checkReserves(c);
   checkShelf(c);
   checkParentage(c);
   checkStarters(c);

@@ -52,6 +52,15 @@ test.each([3, 14])('with %i slack days', async (slackDays) => {
   hold(steady, found);
 });
 
+test.each(['lantern-shed', 'quay-seven'])('%s with a reserve asked for', async (name) => {
+  const house = await season(name);
+  const careful = { ...house, rules: { ...house.rules, reserve: 1, slackDays: 3 } };
+  const found = plan({ house: careful, today: defaultToday(house), steps: 2000 });
+  const reserves = found.harvests.flatMap(({ jars }) => jars.filter((jar) => jar.untilPassed));
+  expect(reserves.length).toBeGreaterThan(2);
+  hold(careful, found);
+});
+
 test('random seasons', () => {
   fc.assert(
     fc.property(seasons, fc.nat({ max: 999 }), (house, seed) => {

@@ -125,10 +125,10 @@ function harvestStrands(plan: Plan): Strand[] {
   return plan.harvests.flatMap((harvest) => {
     const start = dayNumber(harvest.day);
     const startShare = harvest.cropViability.likely;
-    // Jars of one harvest that are kept for the same brew are one thread.
+    // Jars of one harvest that are kept for the same brew are one thread; the reserve is one of its own.
     const bundles = new Map<string, Strand>();
     for (const jar of harvest.jars) {
-      const id = `${harvest.brew}→${jar.for ?? ''}`;
+      const id = `${harvest.brew}→${jar.for ?? (jar.untilPassed === undefined ? '' : ' ')}`;
       const before = bundles.get(id);
       const end = dayNumber(jar.leavesOn);
       const pitched = jar.for === null ? undefined : drawn.get(jar.for);

@@ -69,7 +69,9 @@ export function strainsOf(plan: Plan): StrainSum[] {
     if (sum) sum.longest = Math.max(sum.longest, brews.length);
   }
   const kept = [
-    ...plan.harvests.filter(({ jars }) => jars.some((jar) => jar.for === null)),
+    ...plan.harvests.filter(({ jars }) =>
+      jars.some((jar) => jar.for === null && jar.untilPassed === undefined),
+    ),
     ...plan.shelf.filter((jar) => jar.kept),
   ];
   for (const { yeast } of kept) {

@@ -17,11 +17,19 @@ export function costByRule(house: House, plan: Plan, inForce: Plan | null): Map<
   };
   add('deliveries', x.deliveries * x.minor(house.deliveryCost));
   const jarsOf = new Map<string, number>();
-  const cut = (brew: string, jars: number) => jarsOf.set(brew, (jarsOf.get(brew) ?? 0) + jars);
+  const leftOf = new Map<string, number>();
+  const cut = (brew: string, jars: number, ml: number) => {
+    jarsOf.set(brew, (jarsOf.get(brew) ?? 0) + jars);
+    leftOf.set(brew, (leftOf.get(brew) ?? x.brews.get(brew)?.harvestMl ?? 0) - ml);
+  };
+  const feeds = new Set<string>();
 
   for (const b of x.brews.values()) {
     const { source } = b.planned;
-    if (source.kind === 'harvest') cut(source.brew, up(b.drawMl / house.store.jarMl));
+    if (source.kind === 'harvest') {
+      cut(source.brew, up(b.drawMl / house.store.jarMl), b.drawMl);
+      feeds.add(source.brew);
+    }
     if (b.planned.done) continue;
     add('packs', b.boughtPacks * x.minor(b.yeast.packPrice));
     if (b.starterL > 0) {
@@ -47,14 +55,19 @@ export function costByRule(house: House, plan: Plan, inForce: Plan | null): Map<
   }
 
   for (const kept of keptJars(x)) {
-    if (kept.from) cut(kept.from.row.brew, kept.jars);
+    if (kept.from) cut(kept.from.row.brew, kept.jars, kept.ml);
     if (kept.counts) add('season-end-jar', -x.minor(s('endJarValue')));
   }
   for (const [brew, jars] of jarsOf) {
     if (plan.harvests.some((h) => h.brew === brew && h.done)) continue;
     add('thin-harvest', shortfall(x, brew));
     add('harvest-work', x.minor(s('harvestMinutes') * s('pricePerMinute')));
-    add('jar-work', x.minor(jars * s('jarMinutes') * s('pricePerMinute')));
+    const from = x.brews.get(brew);
+    const enough = (leftOf.get(brew) ?? 0) >= house.store.jarMl / 5 - 1e-9;
+    // a harvest that is still to come has fed no beer that could have been passed
+    const reserve = s('reserve') > 0 && feeds.has(brew) && enough && s('maxStorageDays') > 0;
+    const more = reserve && from !== undefined && !comesOfSuspect(x, from) ? 1 : 0;
+    add('jar-work', x.minor((jars + more) * s('jarMinutes') * s('pricePerMinute')));
   }
   return out;
 }
@@ -63,7 +76,7 @@ export function costByRule(house: House, plan: Plan, inForce: Plan | null): Map<
 function shortfall(x: Season, brew: string): number {
   const harvest = x.plan.harvests.find((one) => one.brew === brew);
   if (!harvest || x.s('slackDays') === 0) return 0;
-  const drawn = harvest.jars.reduce((sum, jar) => sum + jar.ml, 0);
+  const drawn = harvest.jars.reduce((sum, jar) => sum + (jar.untilPassed ? 0 : jar.ml), 0);
   const above = Math.max(0, drawn - harvest.settledMl.low);
   return drawn > 0 ? x.minor((x.w('thin-harvest') * above) / drawn) : 0;
 }
@@ -182,7 +195,7 @@ function within(x: Season, yeast: string, generation: number, p: number): boolea
   );
 }
 
-type Kept = { from: Worked | null; jars: number; counts: boolean };
+type Kept = { from: Worked | null; jars: number; ml: number; counts: boolean };
 
 /** Jars kept for the next season: in harvests those for nobody, on the shelf those that leave the day after `to`. */
 function keptJars(x: Season): Kept[] {
@@ -194,7 +207,7 @@ function keptJars(x: Season): Kept[] {
   };
   for (const h of plan.harvests) {
     const from = x.brews.get(h.brew);
-    if (!from || !h.jars.some((jar) => jar.for === null)) continue;
+    if (!from || !h.jars.some((jar) => jar.for === null && !jar.untilPassed)) continue;
     const alive = x.aliveOfHarvest(from, to);
     const density = x.density(from.yeast, house.store.settleDays);
     const wanted = middleNeed(h.yeast) / (density * alive);
@@ -211,7 +224,7 @@ function keptJars(x: Season): Kept[] {
       (hops === null || from.harvest <= from.day + hops) &&
       !comesOfSuspect(x, from) &&
       ml * alive * density >= middleNeed(h.yeast) / 2;
-    out.push({ from, jars: Math.max(1, up(ml / house.store.jarMl)), counts });
+    out.push({ from, jars: Math.max(1, up(ml / house.store.jarMl)), ml, counts });
   }
   for (const shelf of plan.shelf) {
     const jar = x.jars.get(shelf.jar);
@@ -230,7 +243,7 @@ function keptJars(x: Season): Kept[] {
       !jar.sourceDryHopped &&
       jar.state === 'sound' &&
       jar.settledMl * alive * x.density(yeast, 2) >= middleNeed(jar.yeast) / 2;
-    out.push({ from: null, jars: 0, counts });
+    out.push({ from: null, jars: 0, ml: 0, counts });
   }
   return out;
 }

@@ -398,6 +398,53 @@ describe('discard-by', () => {
   });
 });
 
+describe('the reserve', () => {
+  const jars = [
+    { ml: 184, for: 'Quill', leavesOn: '2027-01-30' },
+    { ml: 104, for: null, leavesOn: '2027-02-21', untilPassed: 'Quill' },
+  ];
+  const plan = (more: typeof jars = []) =>
+    aPlan({ harvests: [aPlannedHarvest({ jars: [...jars, ...more] })] });
+
+  it('is one jar more to harvest, with its reason', () => {
+    const task = only('harvest:Millrace', plan());
+    expect(task.title).toBe('Harvest Millrace: 288 mL into 2 jars for Quill');
+    expect(task.minutes).toBe(30); // 20 + 2 × 5, the home defaults
+    expect(task.why).toContain('kept until Quill is tasted and passed');
+    expect(task.steps.join(' ')).toContain('in reserve until Quill is passed');
+    expect(task.why).not.toContain('1 jar kept in reserve.');
+  });
+
+  it('may go once its beer is passed, at the latest on its last day', () => {
+    const task = only('discard-by:Millrace:reserve', plan());
+    expect(task.title).toBe(
+      'Discard jar JEKH (104 mL of Mill Lane Ale out of Millrace) once Quill is tasted and passed, at the latest on Sat 27 February',
+    );
+    // brewed on 30 January, 12 days in the tank, 10 to condition
+    expect(task.day).toBe(quill().readyOn);
+    expect(task.steps[0]).toContain('Taste Quill');
+    expect(task.caution).not.toBe('');
+  });
+
+  it('stands on its last day where its beer is ready only after it', () => {
+    const late = quill({ readyOn: '2027-04-01' });
+    const made = aPlan({ ...plan(), brews: [aPlannedBrew(), late, heron()] });
+    expect(only('discard-by:Millrace:reserve', made).day).toBe('2027-02-27');
+  });
+
+  it('renames no other jar and is not renamed', () => {
+    const spare = { ml: 4, for: null, leavesOn: '2027-02-27' };
+    const codes = (count: number) =>
+      only('read-volume:Millrace', plan(Array(count).fill(spare))).amounts.map(({ what }) =>
+        what.slice(0, 5).replace(/[ ,]/g, ''),
+      );
+    expect(codes(0)).toEqual(['JEK2', 'JEKH']);
+    expect(codes(1)).toEqual(['JEK2', 'JEKY', 'JEKH']);
+    expect(new Set(codes(12)).size).toBe(14);
+    expect(codes(12).at(-1)).toBe('JEKH');
+  });
+});
+
 describe('done tasks', () => {
   it('are flagged and stand on the day on which they were done', () => {
     const made = tasks(aPlan(), aHouse(), [{ key: 'crash:Millrace', day: '2027-01-20' }]);
