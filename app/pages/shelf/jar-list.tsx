@@ -72,7 +72,12 @@ function AliveCell(props: { jar: StandingJar; today: string }) {
   return (
     <div className="jar-alive">
       {ribbon && (
-        <svg className="jar-thread" viewBox={`-4 0 ${WIDTH + 8} 18`} aria-hidden="true">
+        <svg
+          className="jar-thread"
+          viewBox={`-1 0 ${WIDTH + 6} 18`}
+          preserveAspectRatio="xMinYMid"
+          aria-hidden="true"
+        >
           <line className="rule" x1="0" x2={WIDTH} y1="9" y2="9" />
           <path className="ribbon" d={ribbon.body} />
           <line className="today" x1={ribbon.todayX} x2={ribbon.todayX} y1="0" y2="18" />

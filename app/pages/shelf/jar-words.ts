@@ -15,7 +15,7 @@ export function ageWords(jar: Pick<StandingJar, 'filledOn'>, today: string): str
 
 /** What becomes of it. */
 export function goesWords(jar: StandingJar): string {
-  if (jar.state === 'suspect') return 'not pitched: suspect';
+  if (jar.state === 'suspect') return 'not pitched';
   if (jar.for !== null && jar.leavesOn !== null) return `for ${jar.for}, ${shortDay(jar.leavesOn)}`;
   if (jar.kept) return 'spare';
   return jar.inPlan ? 'for no brew' : 'the plan does not count on it yet';

@@ -87,12 +87,14 @@ function KnotMark(props: { knot: Knot; code: string | null; state: string; tabSt
         ) : (
           <path className="mark" d={`M${x - 4.5} ${y - 4}h9v10h-9zM${x - 5.5} ${y - 6.5}h11`} />
         )}
-        <text className="name" x={x - (beer ? 5 : 6)} y={y - 12}>
+        <text className="name" x={x - (beer ? 5 : 6)} y={y - (doubt === '' ? 12 : 15)}>
           {cutTo(name, room + 16, 6.2)}
         </text>
-        <text className="there" x={x - (beer ? 5 : 6)} y={y + 20}>
+        <text className="there" x={x - (beer ? 5 : 6)} y={y + (doubt === '' ? 20 : 23)}>
           {doubt === '' ? '' : <tspan className="doubt-word">{doubt}</tspan>}
-          {doubt === '' && (beer || place !== 'planned') ? cutTo(there, room + 22, 5.4) : ''}
+          {beer || place !== 'planned'
+            ? cutTo(`${doubt === '' ? '' : ', '}${there}`, room + 22 - doubt.length * 6, 5.4)
+            : ''}
         </text>
       </svg>
       <a
