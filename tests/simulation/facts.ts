@@ -31,6 +31,10 @@ export class Facts {
     if (news.kind === 'slipped') this.notBefore.set(news.brew, news.to);
   }
 
+  isHarvested(brew: string): boolean {
+    return this.harvested.has(brew);
+  }
+
   /** Everything that a plan in force contradicts. */
   hold(plan: Plan, when: string): void {
     const say = (text: string) => this.violations.push(`${when}: ${text}`);

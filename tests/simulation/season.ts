@@ -212,6 +212,8 @@ class Brewery {
       const key = `${task.key} counted`;
       if (count !== null && !this.handled.has(key)) {
         this.handled.add(key);
+        // a beer that ferments slowly has no jar yet to look into
+        if (source.kind === 'harvest' && !this.facts.isHarvested(source.brew)) return done;
         const of =
           source.kind === 'jar'
             ? ({ kind: 'jar', jar: source.jar } as const)

@@ -1,6 +1,10 @@
 // A subscriber of the calendar: polls the feed, reads it with ical.js, and holds it to what calendars may count on.
 import { type ReadEvent, readCalendar } from '../builders/calendar.ts';
 
+/** Done tasks stay for 180 days; the look is taken at some time of the last of them. */
+const HISTORY_DAYS = 179;
+const DAY_MS = 86_400_000;
+
 /** Entries that differ between two looks, by the link of their task. */
 export type Differences = { added: string[]; gone: string[]; changed: string[] };
 
@@ -19,7 +23,7 @@ export class Subscriber {
 
   constructor(private readonly fetchText: () => Promise<string>) {}
 
-  /** Looks at the feed and at what differs from the look before. */
+  /** Looks at the feed and at what differs from the look before. @param when begins with the day */
   async poll(when: string): Promise<Differences> {
     const { events } = readCalendar(await this.fetchText());
     this.polls += 1;
@@ -48,7 +52,8 @@ export class Subscriber {
     for (const [link, event] of this.held) {
       if (now.has(link)) continue;
       differences.gone.push(link);
-      if (event.summary.startsWith('Done: ')) say(`${link} was done and is gone`);
+      const young = Date.parse(when.slice(0, 10)) - event.startUnix * 1000 < HISTORY_DAYS * DAY_MS;
+      if (event.summary.startsWith('Done: ') && young) say(`${link} was done and is gone`);
     }
     this.held = now;
     return differences;

@@ -51,9 +51,9 @@ export class Truth {
     return Math.round(volumeL * ML_PER_LITRE * Math.exp(YIELD_SPREAD * this.normal()));
   }
 
-  /** What is poured where the plan says so many mL: a jug is read to a few per cent. */
+  /** What is poured where the plan says so many mL: a jug is read to a few per cent, and holds no more than there is. */
   poured(drawMl: number): number {
-    return Math.round(drawMl * Math.exp(0.05 * this.normal()));
+    return Math.floor(drawMl * Math.min(1, Math.exp(0.05 * this.normal())));
   }
 
   /** A count under the microscope of slurry of this age; null: nobody looks. */

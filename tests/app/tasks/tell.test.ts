@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { fieldsOf, newsFrom, rowStart, written } from '../../../app/pages/tasks/tell/news-form.ts';
 import {
   choicesOf,
+  happenedBy,
   type Offer,
   offersFor,
   type Subject,
@@ -22,6 +23,7 @@ const plan: Plan = {
   brews: aPlan().brews.map((brew, at) => (at === 0 ? { ...brew, done: true } : brew)),
 };
 const house = aHouse();
+const happened = happenedBy(plan, []);
 
 /** A form as it opens, with the first of every list chosen and a figure where one is asked for. */
 function filledForm(offer: Offer, units: Units): Record<string, string> {
@@ -33,14 +35,15 @@ function filledForm(offer: Offer, units: Units): Record<string, string> {
         : startOf(field.path, offer, plan, house, TODAY);
       const start = written(field, Array.isArray(own) ? own[0] : own, units);
       if (start !== '' || !field.required) return [field.path, start];
-      const choice = choicesOf(field, offer.kind, plan, house)[0]?.value;
+      const choice = choicesOf(field, offer.kind, plan, house, happened)[0]?.value;
       const figure = field.spec.kind === 'number' ? written(field, 1.05, units) : 'Newcomer';
       return [field.path, choice ?? figure];
     }),
   );
 }
 
-const offersOf = (subject: Subject) => offersFor(subject, plan).flatMap(({ offers }) => offers);
+const offersOf = (subject: Subject) =>
+  offersFor(subject, plan, happened).flatMap(({ offers }) => offers);
 
 describe('the forms', () => {
   it('offer everything that can be told but a tick and a taking back, which have places of their own', () => {
@@ -113,5 +116,18 @@ describe('what fits', () => {
     expect(kinds).toEqual(expect.arrayContaining(['slipped', 'not-yet', 'resized']));
     expect(kinds).not.toContain('slow');
     if (open) expect(offersOf({ brew: open.brew }).map(({ kind }) => kind)).toContain('jar-gone');
+  });
+
+  it('a beer that was told brewed while its draft still waits is a beer', () => {
+    const open = plan.brews.find((brew) => !brew.done)?.brew ?? '';
+    const news = News.parse({ kind: 'task-done', task: `brew-pitch:${open}`, day: TODAY });
+    const told = [{ no: 1, at: `${TODAY}T08:00:00Z`, news, says: '' }];
+    const offers = offersFor({ brew: open }, plan, happenedBy(plan, told)).flatMap(
+      (group) => group.offers,
+    );
+    expect(offers.map(({ kind }) => kind)).toContain('gravity');
+    const back = News.parse({ kind: 'undone', entry: 1 });
+    const undone = [...told, { no: 2, at: `${TODAY}T08:01:00Z`, news: back, says: '' }];
+    expect(happenedBy(plan, undone).brewed.has(open)).toBe(false);
   });
 });

@@ -1,6 +1,8 @@
 // Which kinds of news fit a task, a brew or the house as a whole, and what is known of each before it is told. Pure.
 import type { House, Plan, PlannedBrew } from '../../../../planner/index.ts';
 import { addDays } from '../../../parts/days.ts';
+import type { Told } from '../../../queries/record.ts';
+import { standing } from '../told.ts';
 import type { NewsField, NewsKind } from './news-form.ts';
 
 /** Where the form was opened. */
@@ -18,8 +20,27 @@ const offer = (kind: NewsKind, fixed: Readonly<Record<string, unknown>>): Offer 
   fixed,
 });
 
+/** What has happened, whether or not the plan in force knows it yet. */
+export type Happened = { brewed: ReadonlySet<string>; harvested: ReadonlySet<string> };
+
+/** Read from the plan and from what was told since: a draft that waits to be looked at changes no fact. */
+export function happenedBy(plan: Plan, entries: readonly Told[]): Happened {
+  const told = standing(entries).map(({ news }) => {
+    if (news.kind === 'task-done') return news.task;
+    if (news.kind === 'brewed') return `brew-pitch:${news.brew}`;
+    return news.kind === 'harvested' ? `harvest:${news.brew}` : '';
+  });
+  const keys = new Set(told);
+  const names = (of: readonly { brew: string; done: boolean }[], kind: string) =>
+    of.filter(({ brew, done }) => done || keys.has(`${kind}:${brew}`)).map(({ brew }) => brew);
+  return {
+    brewed: new Set(names(plan.brews, 'brew-pitch')),
+    harvested: new Set(names(plan.harvests, 'harvest')),
+  };
+}
+
 /** The kinds that fit, in groups by what they are about. */
-export function offersFor(subject: Subject, plan: Plan): OfferGroup[] {
+export function offersFor(subject: Subject, plan: Plan, happened: Happened): OfferGroup[] {
   if (subject === 'house') return HOUSE;
   const brew = plan.brews.find((one) => one.brew === subject.brew);
   if (brew === undefined) {
@@ -28,10 +49,10 @@ export function offersFor(subject: Subject, plan: Plan): OfferGroup[] {
       { title: subject.brew, offers: [offer('resized', fixed), offer('brew-dropped', fixed)] },
     ];
   }
-  return brew.done ? brewedOffers(brew, plan) : openOffers(brew, plan);
+  return happened.brewed.has(brew.brew) ? brewedOffers(brew, happened) : openOffers(brew, happened);
 }
 
-function openOffers(brew: PlannedBrew, plan: Plan): OfferGroup[] {
+function openOffers(brew: PlannedBrew, happened: Happened): OfferGroup[] {
   const fixed = { brew: brew.brew };
   const kinds: NewsKind[] = ['brewed', 'slipped', 'not-yet', 'resized', 'brew-dropped'];
   if (brew.starter !== null) kinds.push('starter-failed');
@@ -54,13 +75,10 @@ function openOffers(brew: PlannedBrew, plan: Plan): OfferGroup[] {
       },
     ];
   }
-  return isHarvested(source.brew, plan) ? [...groups, harvestGroup(source.brew)] : groups;
+  return happened.harvested.has(source.brew) ? [...groups, harvestGroup(source.brew)] : groups;
 }
 
-const isHarvested = (brew: string, plan: Plan): boolean =>
-  plan.harvests.some((one) => one.brew === brew && one.done);
-
-function brewedOffers(brew: PlannedBrew, plan: Plan): OfferGroup[] {
+function brewedOffers(brew: PlannedBrew, { harvested }: Happened): OfferGroup[] {
   const fixed = { brew: brew.brew };
   const of = { kind: 'beer', brew: brew.brew } as const;
   const kinds: NewsKind[] = ['slow', 'gravity', 'hopped', 'passed'];
@@ -73,7 +91,7 @@ function brewedOffers(brew: PlannedBrew, plan: Plan): OfferGroup[] {
         offer('sound', { of }),
       ],
     },
-    ...(isHarvested(brew.brew, plan)
+    ...(harvested.has(brew.brew)
       ? [harvestGroup(brew.brew)]
       : [
           {
@@ -124,11 +142,12 @@ export function choicesOf(
   kind: NewsKind,
   plan: Plan,
   house: House,
+  happened: Happened,
 ): Choice[] {
   const plain = (names: readonly string[]) => names.map((value) => ({ value, says: value }));
-  const brewed = plan.brews.filter((one) => one.done).map((one) => one.brew);
+  const brewed = [...happened.brewed];
   const open = [
-    ...plan.brews.filter((one) => !one.done).map((one) => one.brew),
+    ...plan.brews.map((one) => one.brew).filter((brew) => !happened.brewed.has(brew)),
     ...plan.leftOut.map((one) => one.brew),
   ];
   const jars = house.jars.map((one) => one.jar);

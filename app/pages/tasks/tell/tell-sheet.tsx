@@ -9,11 +9,20 @@ import { useUnits } from '../../../parts/units.ts';
 import { houseQuery } from '../../../queries/house.ts';
 import { tellNews } from '../../../queries/news.ts';
 import { planQuery } from '../../../queries/plan.ts';
+import { recordQuery } from '../../../queries/record.ts';
 import { NewsEntry } from './news-entry.tsx';
 import { fieldsOf, type NewsField, newsFrom, rowStart, type Wrong, written } from './news-form.ts';
-import { choicesOf, type Offer, offersFor, type Subject, startOf } from './offers.ts';
+import {
+  choicesOf,
+  type Happened,
+  happenedBy,
+  type Offer,
+  offersFor,
+  type Subject,
+  startOf,
+} from './offers.ts';
 
-type Ground = { plan: Plan; house: House; today: string };
+type Ground = { plan: Plan; house: House; today: string; happened: Happened };
 
 /** The whole of the slip; it is brought in when it is opened. */
 export default function TellSheet(props: {
@@ -27,10 +36,12 @@ export default function TellSheet(props: {
   const { subject, close, offer, entails } = props;
   const plan = useQuery(planQuery).data;
   const house = useQuery(houseQuery).data;
+  const entries = useQuery(recordQuery).data?.entries ?? [];
   const [chosen, setChosen] = useState<Offer | null>(null);
   const now = house?.now ?? house?.house ?? null;
   if (!plan?.plan || now === null) return <p className="quiet">There is no plan yet.</p>;
-  const ground = { plan: plan.plan, house: now, today: plan.today };
+  const happened = happenedBy(plan.plan, entries);
+  const ground = { plan: plan.plan, house: now, today: plan.today, happened };
   if (offer !== undefined) {
     return <NewsForm {...ground} offer={offer} back={null} close={close} entails={entails} />;
   }
@@ -43,13 +54,13 @@ export default function TellSheet(props: {
 function Kinds(
   props: Ground & { subject: Subject; choose: (offer: Offer) => void; close: () => void },
 ) {
-  const { subject, plan, choose, close } = props;
+  const { subject, plan, happened, choose, close } = props;
   return (
     <div className="slip-form">
       <Heading slot="title">
         What happened{subject === 'house' ? '' : ` with ${subject.brew}`}?
       </Heading>
-      {offersFor(subject, plan).map(({ title, offers }) => (
+      {offersFor(subject, plan, happened).map(({ title, offers }) => (
         <section key={title} className="news-kinds" aria-label={title}>
           <h3 className="field-name">{title}</h3>
           <ul>
@@ -104,11 +115,13 @@ function NewsForm(
     entails?: ReactNode;
   },
 ) {
-  const { offer, plan, house, today, back, close } = props;
+  const { offer, plan, house, today, happened, back, close } = props;
   const { kind, fixed } = offer;
   const [units] = useUnits();
   const fields = fieldsOf(kind).filter((field) => !(field.path in fixed));
-  const [filled, setFilled] = useState(() => started(fields, offer, { plan, house, today }, units));
+  const [filled, setFilled] = useState(() =>
+    started(fields, offer, { plan, house, today, happened }, units),
+  );
   const [wrong, setWrong] = useState<readonly Wrong[]>([]);
   const tell = useMutation(tellNews(useQueryClient()));
   const refused: readonly Problem[] = tell.error instanceof Refused ? tell.error.problems : [];
@@ -145,7 +158,7 @@ function NewsForm(
           key={field.path}
           field={field}
           text={filled[field.path] ?? ''}
-          choices={choicesOf(field, kind, plan, house)}
+          choices={choicesOf(field, kind, plan, house, happened)}
           units={units}
           wrong={beside(field)}
           write={(text) => setFilled({ ...filled, [field.path]: text })}
