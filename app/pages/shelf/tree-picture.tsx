@@ -90,12 +90,16 @@ function KnotMark(props: { knot: Knot; code: string | null; state: string; tabSt
         <text className="name" x={x - (beer ? 5 : 6)} y={y - (doubt === '' ? 12 : 15)}>
           {cutTo(name, room + 16, 6.2)}
         </text>
-        <text className="there" x={x - (beer ? 5 : 6)} y={y + (doubt === '' ? 20 : 23)}>
-          {doubt === '' ? '' : <tspan className="doubt-word">{doubt}</tspan>}
-          {beer || place !== 'planned'
-            ? cutTo(`${doubt === '' ? '' : ', '}${there}`, room + 22 - doubt.length * 6, 5.4)
-            : ''}
-        </text>
+        {doubt !== '' && (
+          <text className="there doubt-word" x={x - (beer ? 5 : 6)} y={y + 22}>
+            {doubt}
+          </text>
+        )}
+        {(beer || place !== 'planned') && (
+          <text className="there" x={x - (beer ? 5 : 6)} y={y + (doubt === '' ? 20 : 33)}>
+            {cutTo(there, room + 22, 5.4)}
+          </text>
+        )}
       </svg>
       <a
         href={hashOf({ page: 'shelf', view: of.kind, name: nameOf(of) })}

@@ -21,7 +21,7 @@ export type Tree = {
 };
 
 export const COLUMN = 172;
-export const ROW = 52;
+export const ROW = 58;
 const LEFT = 26;
 const TOP = 58;
 /** A jar lies on the thread before the beer that it is pitched into, as a share of a column. */
