@@ -32,6 +32,16 @@ function entryRows(name: string, told: readonly Told[]): Row[] {
     row(`${name}: entries changed, median`, quantile(entries, 0.5), 'entries', null, note),
     row(`${name}: entries changed, 90 %`, quantile(entries, 0.9), 'entries', null, note),
     row(`${name}: entries changed, worst`, Math.max(...entries), 'entries', null, note),
+    row(
+      `${name}: of these new, gone or at another time, median`,
+      quantile(
+        told.map((one) => one.shifted),
+        0.5,
+      ),
+      'entries',
+      null,
+      'the others say something else: an amount, a share alive, done',
+    ),
   ];
 }
 
@@ -73,7 +83,7 @@ export function rowsOf(season: Season): Row[] {
     ...entryRows(
       'a bad culture',
       told.filter((one) => one.kind === 'suspect'),
-    ).slice(-1),
+    ).slice(-2),
     row('from news to draft, median', quantile(waited, 0.5), 's', null, 'wall clock, load and all'),
     row('from news to draft, 90 %', quantile(waited, 0.9), 's', null),
     row('entries that left and came back anew', season.returned, 'entries', null),

@@ -17,6 +17,8 @@ export type Told = {
   kind: News['kind'];
   /** Entries added, gone or changed by it and by the draft that was adopted for it. */
   entries: number;
+  /** Of these, the ones that came, went or stand at another time; the others say something else. */
+  shifted: number;
   /** Of a slip: entries of the brew, its tank and its descendants; and those changed elsewhere. */
   expected: number | null;
   elsewhere: number | null;
@@ -249,12 +251,15 @@ class Brewery {
     this.facts.hold(after, `${this.today} after ${news.kind}`);
     const slip = news.kind === 'slipped' ? touchedBySlip(news.brew, [before, after]) : null;
     const expected = slip === null ? null : this.subscriber.countOf(slip);
-    const { added, gone, changed } = await this.subscriber.poll(`${this.today} ${news.kind}`);
+    const { added, gone, changed, moved } = await this.subscriber.poll(
+      `${this.today} ${news.kind}`,
+    );
     const all = [...added, ...gone, ...changed];
     this.told.push({
       day: this.today,
       kind: news.kind,
       entries: all.length,
+      shifted: added.length + gone.length + moved.length,
       expected,
       elsewhere: slip === null ? null : all.filter((key) => !slip.has(brewOf(key))).length,
       replanned: run !== null,

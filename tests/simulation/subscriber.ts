@@ -6,7 +6,14 @@ const HISTORY_DAYS = 179;
 const DAY_MS = 86_400_000;
 
 /** Entries that differ between two looks, by the link of their task. */
-export type Differences = { added: string[]; gone: string[]; changed: string[] };
+export type Differences = {
+  added: string[];
+  gone: string[];
+  /** Anything about it, its words included. */
+  changed: string[];
+  /** Of these, the ones that stand at another time now. */
+  moved: string[];
+};
 
 /** Everything that a calendar program shows of an entry. */
 const shown = (event: ReadEvent): string =>
@@ -31,7 +38,7 @@ export class Subscriber {
     const say = (text: string) => this.violations.push(`${when}: ${text}`);
     if (now.size !== events.length) say('two entries of one task');
     if (new Set(events.map(({ uid }) => uid)).size !== events.length) say('a UID twice');
-    const differences: Differences = { added: [], gone: [], changed: [] };
+    const differences: Differences = { added: [], gone: [], changed: [], moved: [] };
     for (const [link, event] of now) {
       const before = this.held.get(link);
       if (before === undefined) {
@@ -43,6 +50,7 @@ export class Subscriber {
         if (event.lastModified < before.lastModified) say(`LAST-MODIFIED of ${link} went back`);
         const moved = before.start !== event.start || before.end !== event.end;
         if (moved && event.sequence <= before.sequence) say(`${link} moved under its old SEQUENCE`);
+        if (moved) differences.moved.push(link);
         if (shown(before) !== shown(event)) differences.changed.push(link);
         else if (before.sequence !== event.sequence || before.lastModified !== event.lastModified)
           say(`${link} did not change, its marks did`);

@@ -35,7 +35,7 @@ export default function EarlierPlans(props: { close: () => void }) {
               <Button
                 className="button small"
                 isDisabled={back.isPending}
-                aria-label={`Put back the plan of ${momentWords(one.inForceAt)}`}
+                aria-label={`Put it back: the plan of ${momentWords(one.inForceAt)}`}
                 onPress={() => back.mutate(one.id, { onSuccess: close })}
               >
                 Put it back

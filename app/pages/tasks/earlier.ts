@@ -1,14 +1,19 @@
 // A plan that was in force, in a line. Pure.
 import type { Plan } from '../../../planner/index.ts';
-import { fullDay } from '../../parts/days.ts';
 import { money } from '../../parts/money.ts';
 import { count } from '../../parts/words.ts';
 import type { EarlierPlan } from '../../queries/history.ts';
 
 /** When it came in force, by this device's clock: '9 January 2027, 08:15'. */
 export function momentWords(at: string): string {
-  const time = new Date(at).toLocaleTimeString('en-GB', { hour: '2-digit', minute: '2-digit' });
-  return `${fullDay(at.slice(0, 10))}, ${time}`;
+  const moment = new Date(at);
+  const day = moment.toLocaleDateString('en-GB', {
+    day: 'numeric',
+    month: 'long',
+    year: 'numeric',
+  });
+  const time = moment.toLocaleTimeString('en-GB', { hour: '2-digit', minute: '2-digit' });
+  return `${day}, ${time}`;
 }
 
 /**
