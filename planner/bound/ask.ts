@@ -4,6 +4,7 @@ import type { Judge } from '../search/score.ts';
 import { dates } from '../timeline/dates.ts';
 import { keepForNextSeason, pitch } from '../timeline/pitch.ts';
 import { FRESH, type Problem } from '../timeline/problem.ts';
+import { NO_RESERVE } from '../timeline/reserve.ts';
 import { placeDone, Timeline } from '../timeline/timeline.ts';
 import { unfold } from '../timeline/unfold.ts';
 
@@ -48,6 +49,8 @@ export class Asker {
     this.t = new Timeline(problem);
     placeDone(this.t);
     unfold(this.t);
+    // other draws may leave nothing for a reserve
+    this.t.reserveUntil.fill(NO_RESERVE);
     this.factsCost = judge.score(this.t).cost;
   }
 
