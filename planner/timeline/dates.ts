@@ -1,5 +1,5 @@
 // The days that follow from a brew day and a tank: emptying, harvest, crash, ready, starter.
-import { starterGrowDays, starterSettleDays } from '../science/index.ts';
+import { earliestCropDay, starterGrowDays, starterSettleDays } from '../science/index.ts';
 import { FAR, type Problem, STARTER_SIZES } from './problem.ts';
 import type { Timeline } from './timeline.ts';
 
@@ -9,9 +9,8 @@ export function cropOffset(p: Problem, b: number, y: number): number {
   const brew = p.brews[b];
   const yeast = p.yeasts[y];
   if (!brew || !yeast) return s.cropDayAle;
-  const base = yeast.isLager ? s.cropDayLager : s.cropDayAle;
-  const slow = brew.ogP > s.strongBeerP || yeast.row.flocculation === 'low';
-  return base + (slow ? s.cropDaysExtra : 0);
+  const { flocculation } = yeast.row;
+  return earliestCropDay({ lager: yeast.isLager, ogP: brew.ogP, flocculation }, s);
 }
 
 /** Works out the days of one brew. */

@@ -1,5 +1,5 @@
 // A pitch and what becomes of it: generation, viability, mL drawn, cells pitched, the crop it leaves.
-import { generationAgeing, starterGivesB, starterSeedB } from '../science/index.ts';
+import { generationAgeing, grownCellsB, starterGivesB, starterSeedB } from '../science/index.ts';
 import { FAR, FRESH, type Problem } from './problem.ts';
 import type { Timeline } from './timeline.ts';
 
@@ -166,11 +166,7 @@ function crop(p: Problem, t: Timeline, b: number): void {
     t.cropCellsB[b] = 0;
     return;
   }
-  const s = p.settings;
-  const grown = Math.min(
-    s.growthFactor * (t.pitchedB[b] as number),
-    s.cellCeilingBPerL * brew.volumeL,
-  );
+  const grown = grownCellsB(t.pitchedB[b] as number, brew.volumeL, p.settings);
   const cells = grown * (t.crashed[b] ? yeast.recoverCrashed : yeast.recoverUncrashed);
   t.cropCellsB[b] = cells;
   t.cropMl[b] = cells / yeast.density;

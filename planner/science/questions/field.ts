@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import type { Problem } from '../../model/problem-report.ts';
 import { sgFromPlato } from '../gravity.ts';
+import { celsiusFromFahrenheit } from '../units.ts';
 
 type Common = {
   label: string;
@@ -100,10 +101,35 @@ export function boundOf(field: Field): string {
 export function gravityRemedy(value: number): string {
   if (value >= 980 && value <= 1200)
     return `If ${value} is a specific gravity without its point, write ${(value / 1000).toFixed(3)}.`;
-  if (value > HEAVIEST && value < 2) return 'No wort is that heavy; read the hydrometer again.';
+  if (value > HEAVIEST && value < 2)
+    return 'No wort is that heavy; if a nought was lost, write it like 1.048, otherwise read the hydrometer again.';
   if (value >= 2 && value <= 40)
     return `If ${value} is °P, write ${sgFromPlato(value).toFixed(3)}; if it is a gravity, write it like 1.048.`;
   return 'Write the specific gravity with its point, like 1.048.';
+}
+
+/** Other units in which a number may have been written, and what it then is in the unit that is asked for. */
+const MEANT: Readonly<Record<string, readonly [meant: string, from: (value: number) => number][]>> =
+  {
+    '°C': [['°F', celsiusFromFahrenheit]],
+    L: [['mL', (ml) => ml / 1000]],
+    billion: [['single cells', (cells) => cells / 1e9]],
+    'billion per mL': [
+      ['million per mL', (million) => million / 1000],
+      ['cells per mL', (cells) => cells / 1e9],
+    ],
+    times: [['a share', (share) => 1 / share]],
+  };
+
+/** What a number beyond its bound may have meant in another unit; null where that fits no better. */
+function otherUnit(field: Field, value: unknown): string | null {
+  if (field.kind !== 'number' || typeof value !== 'number') return null;
+  for (const [meant, from] of MEANT[field.unit] ?? []) {
+    const is = from(value);
+    if (is >= field.min && is <= field.max)
+      return `If ${value} is ${meant}, write ${Number(is.toPrecision(3))}; otherwise give ${boundOf(field)}.`;
+  }
+  return null;
 }
 
 function remedyOf(field: Field, value: unknown): string {
@@ -113,7 +139,7 @@ function remedyOf(field: Field, value: unknown): string {
     return typeof value === 'number' ? gravityRemedy(value) : 'Write it like 1.048.';
   if (field.kind === 'share' && typeof value === 'number' && value > 1 && value <= 100)
     return `If ${value} is per cent, write ${value / 100}.`;
-  return `Give ${boundOf(field)}.`;
+  return otherUnit(field, value) ?? `Give ${boundOf(field)}.`;
 }
 
 function shown(value: unknown): string {
@@ -143,14 +169,17 @@ export function contradiction(path: string, message: string, remedy: string): Pr
   return { code: 'contradiction', path, value: null, bound: null, message, remedy, level: 'error' };
 }
 
+/** No wort is thinner: it is what 1.000 to 1.200 become when they are read as °P. */
+const THINNEST_WORT = 1.005;
+
 /** An original gravity that is no wort's; the fields allow it because a finished beer may be lighter than water. */
 export function noWort(og: number): Problem[] {
-  if (og > 1) return [];
+  if (og >= THINNEST_WORT) return [];
   return [
     contradiction(
       'og',
-      `An original gravity of ${og} is no wort: there is nothing to ferment at 1.000 or below.`,
-      'Give the gravity before fermentation, like 1.048.',
+      `An original gravity of ${og.toFixed(4)} is no wort: there is next to nothing to ferment below ${THINNEST_WORT}.`,
+      'Give the gravity before fermentation, like 1.048; if a gravity like that was read as °P, choose SG.',
     ),
   ];
 }

@@ -6,8 +6,10 @@ import type { AnyQuestion } from './ask.ts';
 import { beerQuestion } from './beer.ts';
 import { carryQuestion } from './carry.ts';
 import { countQuestion } from './count.ts';
+import { cropQuestion } from './crop.ts';
 import { jarQuestion } from './jar.ts';
 import { keepQuestion } from './keep.ts';
+import { packsQuestion } from './packs.ts';
 import { pitchQuestion } from './pitch.ts';
 import { starterQuestion } from './starter.ts';
 import { panelQuestion, tasteQuestion } from './taste.ts';
@@ -18,9 +20,11 @@ import { weighQuestion } from './weigh.ts';
 export const QUESTIONS: readonly AnyQuestion[] = [
   jarQuestion,
   pitchQuestion,
+  packsQuestion,
   starterQuestion,
   keepQuestion,
   wakeQuestion,
+  cropQuestion,
   countQuestion,
   weighQuestion,
   tasteQuestion,

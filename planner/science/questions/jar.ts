@@ -64,7 +64,7 @@ export const jarQuestion = question({
       says: 'Where the jar stands.',
       unit: '°C',
       min: -2,
-      max: 40,
+      max: 30,
       fallback: 4,
     },
     beerDays: {

@@ -1,4 +1,5 @@
 // What is that in other units? Volumes, temperatures, gravities and colours, both ways.
+import type { Problem } from '../../model/problem-report.ts';
 import { platoFromSg, sgFromPlato } from '../gravity.ts';
 import {
   celsiusFromFahrenheit,
@@ -58,6 +59,19 @@ function others(value: number, unit: Unit): [Unit, number][] {
   }
 }
 
+/** °P are read to a tenth or a twentieth: three decimals just above 1 are a specific gravity. */
+function likeSg(value: number): Problem[] {
+  const decimals = String(value).split('.')[1]?.length ?? 0;
+  if (value < 0.98 || value > 1.2 || decimals < 3) return [];
+  return [
+    contradiction(
+      'value',
+      `${value} °P is written like a specific gravity: which of the two is meant?`,
+      `If it is a specific gravity, choose SG; if it is °P, write ${value.toFixed(2)}.`,
+    ),
+  ];
+}
+
 const written = (value: number, unit: Unit): string =>
   unit === 'SG' ? value.toFixed(4) : `${plain(value)} ${unit}`;
 
@@ -84,7 +98,7 @@ export const unitsQuestion = question({
   ],
   contradictions({ value, unit }) {
     const [low, high] = BOUNDS[unit];
-    if (value >= low && value <= high) return [];
+    if (value >= low && value <= high) return unit === '°P' ? likeSg(value) : [];
     return [
       contradiction(
         'value',

@@ -32,10 +32,10 @@ test('the list names every question with its fields, units, bounds and formula i
     kind: 'number',
     unit: '°C',
     min: -2,
-    max: 40,
+    max: 30,
     required: false,
     fallback: 4,
-    bound: 'a number from -2 to 40 °C',
+    bound: 'a number from -2 to 30 °C',
   });
 });
 
@@ -94,7 +94,9 @@ describe('a sentence and no number', () => {
     ['beer', { og: 12, fg: 1.01 }, 'og', '1.048'],
     ['beer', { og: 1.01, fg: 1.05 }, 'fg', 'Swap'],
     ['count', { perSquare: [30], square: 'central', dilution: 1, stained: 31 }, 'stained', 'both'],
-    ['jar', { sedimentMl: 100, storeDays: 7, storeC: 400 }, 'storeC', '40 °C'],
+    ['jar', { sedimentMl: 100, storeDays: 7, storeC: 400 }, 'storeC', '30 °C'],
+    ['jar', { sedimentMl: 100, storeDays: 7, storeC: 39 }, 'storeC', 'If 39 is °F, write 3.89'],
+    ['units', { value: 1.048, unit: '°P' }, 'value', 'choose SG'],
     ['panel', { discriminators: 40 }, 'discriminators', '0.4'],
     ['weigh', { fullG: 300, emptyG: 310 }, 'emptyG', 'Swap'],
     ['units', { value: 1048, unit: 'SG' }, 'value', '1.048'],

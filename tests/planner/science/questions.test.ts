@@ -25,6 +25,15 @@ const SOUND: Record<string, Record<string, unknown>> = {
   starter: { haveB: 100, needB: 240, batchL: 20, stirred: true },
   keep: { haveB: 100, pitchB: 200, keepB: 100, batchL: 20, stirred: true },
   wake: { batchL: 20 },
+  packs: { needB: 240, form: 'liquid', packCellsB: 100, ageDays: 0 },
+  crop: {
+    pitchedB: 240,
+    volumeL: 20,
+    og: 1.048,
+    kind: 'ale',
+    crashed: true,
+    bottomOutlet: true,
+  },
   count: { perSquare: [30, 30, 30, 30, 30], square: 'central', dilution: 200 },
   taste: { tasters: 21, right: 12 },
   panel: { discriminators: 0.5 },
@@ -130,6 +139,60 @@ describe('answers', () => {
     expect(ask('keep', { ...SOUND.keep, haveB: 38 }).answer?.figures).not.toEqual([]);
   });
 
+  test('packs, or fewer and a starter: 240 billion are three packs of 100, or one and a litre', () => {
+    const says = (given: object = {}) =>
+      ask('packs', { ...SOUND.packs, ...given }).answer?.says ?? [];
+    expect(figureOf('packs', SOUND.packs, 'packs without a starter').value).toBe(3);
+    // 140 new billion at 1.4 a gram: 100 g, a litre.
+    expect(says().join(' ')).toContain('1 pack and a starter of 1 L');
+    // 9 + 0.90 of wort + 45 min × 0.08 = 13.50, against 27.
+    expect(says({ price: 9 })[0]).toBe('Cheapest: 1 pack and a starter of 1 L, at 13.50.');
+    // 2 + 4.50 = 6.50, against 6.
+    expect(says({ price: 2 })[0]).toBe('Cheapest: 3 packs without a starter, at 6.00.');
+    expect(says({ form: 'dry' })).toEqual(['3 packs without a starter.']);
+    expect(says({ maxLitres: 0 })).toEqual(['3 packs without a starter.']);
+    expect(says({ needB: 1_000_000 })).toEqual(['10,000 packs without a starter.']);
+    expect(says({ ageDays: 3650, storeC: 30 })[0]).toContain('Next to nothing');
+  });
+
+  // 75–85 % after 30 days must not lie above the interval: White Labs FAQ, older vials.
+  test('a pack ages by its days and its warmth, and says where that is beyond the data', () => {
+    const alive = (given: object) =>
+      figureOf('packs', { ...SOUND.packs, ageDays: 30, ...given }, 'share alive');
+    expect(alive({}).low).toBeLessThan(0.86);
+    expect(alive({ storeC: 20 }).value).toBeLessThan((alive({}).value ?? 0) - 0.1);
+    // About 20 % a year at 24 °C, 4 % cold (from memory).
+    expect(alive({ form: 'dry', ageDays: 365 }).value).toBeCloseTo(0.96, 2);
+    expect(alive({ form: 'dry', ageDays: 365, storeC: 24 }).value).toBeCloseTo(0.8, 2);
+    expect(ask('packs', { ...SOUND.packs, ageDays: 130, storeC: 20 }).answer?.beyond).toHaveLength(
+      2,
+    );
+    expect(ask('packs', SOUND.packs).answer?.beyond).toEqual([]);
+  });
+
+  // Growth of about four times: common practice, no source; 3–5 Briggs et al. 2004 (from memory).
+  test('a harvest: 240 × 4 × 0.55 = 528 billion, at 2 a mL 264 mL, one jar of 500', () => {
+    const settled = figureOf('crop', SOUND.crop, 'settled slurry');
+    expect(settled.value).toBeCloseTo(264, 9);
+    expect(settled.low).toBeCloseTo(134.1, 1);
+    expect(settled.high).toBeCloseTo(519.7, 0);
+    expect(figureOf('crop', SOUND.crop, 'jars').value).toBe(1);
+    expect(figureOf('crop', SOUND.crop, 'recovered').value).toBeCloseTo(0.55, 12);
+    const day = (given: object) =>
+      figureOf('crop', { ...SOUND.crop, ...given }, 'earliest crop, after the pitch').value;
+    expect(day({})).toBe(5);
+    expect(day({ kind: 'lager', og: 1.09 })).toBe(12);
+    const says = (given: object) =>
+      ask('crop', { ...SOUND.crop, ...given }).answer?.says.join(' ') ?? '';
+    expect(says({})).toContain('drawn from the bottom');
+    expect(says({ bottomOutlet: false })).toContain('when the tank is emptied');
+    expect(says({ pitchedB: 500 })).toContain('ceiling decides');
+    expect(says({ og: 1.09 })).toContain('not pitched again');
+    // 20 L hold 1,600 billion.
+    expect(ask('crop', { ...SOUND.crop, pitchedB: 2000 }).answer?.beyond).toHaveLength(1);
+    expect(ask('crop', SOUND.crop).answer?.caution).toContain('pressure');
+  });
+
   // About four hours in about a litre: common practice, no source.
   test('slurry is woken for four hours in a litre, and no cells are counted on top', () => {
     expect(figureOf('wake', SOUND.wake, 'before pitching').value).toBe(4);
@@ -220,7 +283,19 @@ describe('a sentence and no number', () => {
     ['12 °P as a gravity to convert', 'units', { value: 12, unit: 'SG' }, '1.048'],
     ['one number where two are compared', 'wake', { batchL: 20, haveB: 150 }, 'Give both'],
     ['nothing to keep', 'keep', { ...SOUND.keep, keepB: 0 }, '0.01'],
-    ['a batch in millilitres', 'wake', { batchL: 200_000 }, '100000 L'],
+    ['a batch in millilitres', 'wake', { batchL: 200_000 }, 'is mL, write 200'],
+    ['a batch larger than any', 'wake', { batchL: 1e9 }, '100000 L'],
+    ['°F for °C', 'pitch', { ...SOUND.pitch, fermentC: 68 }, 'If 68 is °F, write 20'],
+    ['a refrigerator in °F', 'jar', { ...SOUND.jar, storeC: 39 }, 'If 39 is °F, write 3.89'],
+    ['too hot in either', 'jar', { ...SOUND.jar, storeC: 212 }, 'from -2 to 30'],
+    ['cells for billions', 'starter', { ...SOUND.starter, needB: 2.4e11 }, 'write 240'],
+    ['million for billion', 'jar', { ...SOUND.jar, countedBPerMl: 1500 }, 'write 1.5'],
+    ['1 in 200 as a share', 'count', { ...SOUND.count, dilution: 0.005 }, 'write 200'],
+    ['a gravity read as °P', 'pitch', { ...SOUND.pitch, og: 1.0041 }, 'choose SG'],
+    ['a gravity to convert as °P', 'units', { value: 1.048, unit: '°P' }, 'write 1.05'],
+    ['a gravity that lost a nought', 'beer', { og: 1.48, fg: 1.01 }, 'nought'],
+    ['a harvest from water', 'crop', { ...SOUND.crop, og: 1 }, '1.048'],
+    ['a pack kept in °F', 'packs', { ...SOUND.packs, storeC: 40 }, 'If 40 is °F'],
     ['boiling hot °F as °C', 'units', { value: 212, unit: '°C' }, 'unit'],
     ['more right than tasted', 'taste', { tasters: 10, right: 11 }, 'odd glass'],
     ['half a taster', 'taste', { tasters: 10.5, right: 5 }, 'whole number'],
