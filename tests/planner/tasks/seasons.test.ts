@@ -24,10 +24,14 @@ function season(name: string): House {
 }
 
 // A small budget: the tasks of any plan must be right, not only of a good one.
-const SEASONS = ['lantern-shed', 'quay-seven'].map((name): [string, House, Plan] => {
-  const house = season(name);
-  return [name, house, plan({ house, today: defaultToday(house), steps: 3000 })];
-});
+const SEASONS = ['lantern-shed', 'quay-seven', 'lantern-shed with a reserve'].map(
+  (name): [string, House, Plan] => {
+    const [folder = name, careful] = name.split(' with ');
+    const plain = season(folder);
+    const house = careful ? { ...plain, rules: { ...plain.rules, reserve: 1 } } : plain;
+    return [name, house, plan({ house, today: defaultToday(house), steps: 3000 })];
+  },
+);
 
 it('lantern-shed has every kind of task', () => {
   const [, house, planned] = SEASONS[0] ?? [];
