@@ -20,6 +20,8 @@ export const instead: Move = {
     for (const o of free) {
       const other = problem.brews[o];
       if (!current.placed[o] || !other || other.priority > brew.priority) continue;
+      // a day that is fixed or pinned stays, met or not
+      if (other.fixedDay >= 0 || other.pinDay >= 0) continue;
       if (!brew.tanks.includes(current.tank[o] as number)) continue;
       if (random.below(++ins) === 0) b = o;
     }
