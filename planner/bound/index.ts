@@ -49,8 +49,8 @@ const MOST_CUTS = 200;
 const ROUNDING = 0.01;
 
 /** Steps a brew that a search must have been given for a bound to be worth its time beside it. */
-const STEPS_A_BREW = 1500;
-const VISITS_A_STEP = 100;
+const STEPS_A_BREW = 1000;
+const VISITS_A_STEP = 40;
 const LARGEST = 64;
 /** Up to so many brews generations are told apart. */
 const FEW = 8;

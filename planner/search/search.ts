@@ -14,7 +14,7 @@ const REACH = { slots: 8, judged: 4 };
 
 /** The default budget: plans judged, growing with the season. */
 export function defaultSteps(brews: number): number {
-  return Math.min(400_000, Math.max(30_000, 10_000 + brews * (700 + brews * 33)));
+  return Math.min(400_000, Math.max(30_000, 8_000 + brews * (300 + brews * 32)));
 }
 
 /** The default budget of a re-plan: it begins at the plan in force and has to answer while the brewer waits. */
