@@ -71,9 +71,9 @@ export function publishBound(
   const effort = effortFor(problem.brews.length, steps);
   if (effort === null || score.hard > 0) return null;
   const bound = boundOf(problem, judge, score, effort);
-  if (bound === null) return null;
-  // a plan that costs what every plan costs at least is the best there is
-  const costMinor = Math.min(bound.costMinor, score.cost);
+  // a bound above a plan that is there would be wrong: nothing is claimed then
+  if (bound === null || bound.costMinor > score.cost) return null;
+  const { costMinor } = bound;
   const gap = score.cost - costMinor;
   const gapPercent = gap === 0 ? 0 : costMinor > 0 ? (gap / costMinor) * 100 : null;
   return { costMinor, gapPercent, says: inWords(gapPercent) };

@@ -64,8 +64,9 @@ export function LabelsPage(props: { shelf: Shelf; looks: ReadonlyMap<string, Str
         </p>
         <h1 className="season-title">Labels</h1>
         <p className="lead-text">
-          Print them before the harvest. The code stays the jar's, whatever the plan becomes; write
-          it on the lid as well, for paper comes off in the wet.
+          Print them before the harvest. The first three signs of a code stay the beer's; the last
+          follows the order in which its jars leave, so print anew where a new plan changes that.
+          Write the code on the lid as well, for paper comes off in the wet.
         </p>
         {settings?.loopback && (
           <p className="notice">
