@@ -1,11 +1,11 @@
 // News to an entry of the record: worked out with the plan in force at hand, or refused with the ways out.
 import type { House, IsoDay, News, Plan, Problem } from '../model/index.ts';
 import { sayDay } from '../tasks/days.ts';
+import type { Asked, Resolved } from './asked.ts';
 import { conflict } from './conflicts.ts';
 import type { RecordEntry, RecordFact } from './entry.ts';
 import { expectedOf } from './expected.ts';
 import { type RecordState, readLedger } from './fold.ts';
-import type { Ledger } from './ledger.ts';
 import { gravityFact, hoppedFact, passedFact, slowFact } from './news/beer.ts';
 import { brewedFact } from './news/brewed.ts';
 import { harvestedFact } from './news/harvested.ts';
@@ -34,17 +34,6 @@ import { taskDoneFact } from './news/task-done.ts';
 import { houseNow } from './overlay.ts';
 import { asProblem, type Refusal } from './refusal.ts';
 import { undoConflict } from './undo.ts';
-
-/** What news is worked out from. */
-export type Asked = {
-  state: RecordState;
-  ledger: Ledger;
-  /** The house as it is now, by what was told so far. */
-  house: House;
-  inForce: Plan;
-  today: IsoDay;
-};
-export type Resolved = { fact: RecordFact } | { refusals: Refusal[] };
 
 /**
  * Works out what a piece of news comes to.

@@ -2,7 +2,7 @@
 import type { News } from '../../model/index.ts';
 import { daysBetween, sayDay } from '../../tasks/days.ts';
 import { saySg } from '../../tasks/words.ts';
-import type { Asked, Resolved } from '../resolve.ts';
+import type { Asked, Resolved } from '../asked.ts';
 import { unknownIn } from './known.ts';
 
 /** The longest that a beer stays in a tank, by the house's own bounds. */

@@ -1,8 +1,8 @@
 // A brew was brewed: which yeast went in is taken from the plan in force, scaled to the mL that were poured.
 import type { BrewedFact, News, PitchSource, PlannedBrew } from '../../model/index.ts';
 import { sayDay } from '../../tasks/days.ts';
+import type { Asked, Resolved } from '../asked.ts';
 import type { Refusal } from '../refusal.ts';
-import type { Asked, Resolved } from '../resolve.ts';
 import { unknownIn } from './known.ts';
 
 type Brewed = Pick<News & { kind: 'brewed' }, 'brew' | 'day' | 'tank' | 'drawnMl'>;

@@ -1,6 +1,6 @@
 // A beer was harvested, or its jars were read again after they had settled.
 import type { News } from '../../model/index.ts';
-import type { Asked, Resolved } from '../resolve.ts';
+import type { Asked, Resolved } from '../asked.ts';
 import { unknownIn } from './known.ts';
 
 type Harvested = Pick<News & { kind: 'harvested' }, 'brew' | 'day' | 'settledMl'>;

@@ -1,7 +1,7 @@
 // A jar of the shelf was lost or thrown away.
 import type { News } from '../../model/index.ts';
 import { sayDay } from '../../tasks/days.ts';
-import type { Asked, Resolved } from '../resolve.ts';
+import type { Asked, Resolved } from '../asked.ts';
 import { unknownIn } from './known.ts';
 
 export function goneFact(

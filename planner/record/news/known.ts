@@ -3,8 +3,8 @@ import { checkHouse } from '../../model/check-house.ts';
 import { nearest } from '../../model/checks/report.ts';
 import type { House, Problem } from '../../model/index.ts';
 import { sayDay } from '../../tasks/days.ts';
+import type { Asked } from '../asked.ts';
 import type { Refusal } from '../refusal.ts';
-import type { Asked } from '../resolve.ts';
 
 type What = 'brew' | 'tank' | 'jar' | 'yeast';
 const LISTS = { brew: 'brews', tank: 'tanks', jar: 'jars', yeast: 'yeasts' } as const;

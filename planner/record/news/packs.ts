@@ -2,8 +2,8 @@
 import type { News } from '../../model/index.ts';
 import { sayDay } from '../../tasks/days.ts';
 import { listed } from '../../tasks/words.ts';
+import type { Asked, Resolved } from '../asked.ts';
 import type { Refusal } from '../refusal.ts';
-import type { Asked, Resolved } from '../resolve.ts';
 import { unknownIn } from './known.ts';
 
 export function packsBoughtFact(news: News & { kind: 'packs-bought' }, asked: Asked): Resolved {

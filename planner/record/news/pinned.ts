@@ -2,8 +2,8 @@
 import type { News, SourceRef } from '../../model/index.ts';
 import { plusDays, sayDay, weekdayOf } from '../../tasks/days.ts';
 import { listed } from '../../tasks/words.ts';
+import type { Asked, Resolved } from '../asked.ts';
 import type { Refusal } from '../refusal.ts';
-import type { Asked, Resolved } from '../resolve.ts';
 import { sayWithYear, unknownIn } from './known.ts';
 
 export function pinnedFact(news: News & { kind: 'pinned' }, asked: Asked): Resolved {

@@ -2,8 +2,8 @@
 import type { Brew, News } from '../../model/index.ts';
 import { latest, plusDays, sayDay, weekdayOf } from '../../tasks/days.ts';
 import { sayL } from '../../tasks/words.ts';
+import type { Asked, Resolved } from '../asked.ts';
 import type { Refusal } from '../refusal.ts';
-import type { Asked, Resolved } from '../resolve.ts';
 import { sayWithYear, unknownIn, wrongRow } from './known.ts';
 
 export function notYetFact(news: News & { kind: 'not-yet' }, asked: Asked): Resolved {

@@ -1,7 +1,7 @@
 // A brew slipped: it cannot be brewed before some day.
 import type { News } from '../../model/index.ts';
 import { sayDay } from '../../tasks/days.ts';
-import type { Asked, Resolved } from '../resolve.ts';
+import type { Asked, Resolved } from '../asked.ts';
 import { unknownIn } from './known.ts';
 
 export function slippedFact(news: News & { kind: 'slipped' }, asked: Asked): Resolved {

@@ -2,10 +2,10 @@
 import type { CultureRef, House, News, SlurryRef, YeastCount } from '../../model/index.ts';
 import { abvPercent } from '../../science/index.ts';
 import { sayDay } from '../../tasks/days.ts';
+import type { Asked, Resolved } from '../asked.ts';
 import { doubtsOf } from '../doubts.ts';
 import { drawnMl } from '../ledger.ts';
 import type { Refusal } from '../refusal.ts';
-import type { Asked, Resolved } from '../resolve.ts';
 import { sayCulture } from '../words.ts';
 import { harvestedFact } from './harvested.ts';
 import { unknownIn, wrongRow } from './known.ts';
