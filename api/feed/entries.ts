@@ -18,7 +18,7 @@ export type EntryRow = {
 
 export type EntryChanges = {
   added: EntryRow[];
-  /** The same entries with new content. */
+  /** The same entries with new content, those that come back to the calendar among them. */
   changed: EntryRow[];
   /** UIDs of entries that leave the calendar. */
   gone: string[];
@@ -54,14 +54,16 @@ export function slot(task: Task): string {
  * What has to change in the stored entries so that they show these tasks.
  * Entries of done tasks stay as history when the tasks are no longer in the plan.
  * @param live the entries that are not gone, by any order
+ * @param gone entries that left the calendar earlier: a task that comes back takes its own up again
  */
 export function entryChanges(
   live: readonly EntryRow[],
   tasks: readonly Task[],
   now: Date,
+  gone: readonly EntryRow[] = [],
 ): EntryChanges {
   const at = now.toISOString();
-  const byKey = new Map(live.map((row) => [row.taskKey, row]));
+  const byKey = new Map([...latestByKey(gone), ...live.map((row) => [row.taskKey, row] as const)]);
   const changes: EntryChanges = { added: [], changed: [], gone: [] };
   const wanted = new Set<string>();
   for (const task of tasks) {
@@ -80,8 +82,9 @@ export function entryChanges(
         firstSeenAt: at,
         goneAt: null,
       });
-    } else if (row.contentHash !== hash) {
-      const moved = slot(row.task) !== slot(task);
+    } else if (row.contentHash !== hash || row.goneAt !== null) {
+      // One that was away is told anew even where it says the same: some calendars keep what a feed leaves out.
+      const moved = row.goneAt !== null || slot(row.task) !== slot(task);
       // A clock that was set back must not set the stamp back: a calendar would keep what it has.
       const after = new Date(new Date(row.changedAt).getTime() + 1000).toISOString();
       changes.changed.push({
@@ -90,6 +93,7 @@ export function entryChanges(
         contentHash: hash,
         sequence: row.sequence + (moved ? 1 : 0),
         changedAt: at > row.changedAt ? at : after,
+        goneAt: null,
       });
     }
   }
@@ -97,6 +101,13 @@ export function entryChanges(
     if (!wanted.has(row.taskKey) && !row.task.done) changes.gone.push(row.uid);
   }
   return changes;
+}
+
+/** Of entries that left under one key, the one that left last. */
+function latestByKey(gone: readonly EntryRow[]): [string, EntryRow][] {
+  return [...gone]
+    .sort((a, b) => ((a.goneAt ?? '') < (b.goneAt ?? '') ? -1 : 1))
+    .map((row) => [row.taskKey, row]);
 }
 
 /** Entries for a calendar file made without a database: the same house and task always get the same UID. */

@@ -1,5 +1,5 @@
 // Entries of the calendar: brought in step with the plan in force, read for the feeds and the task list.
-import { and, asc, eq, gte, inArray, isNull } from 'drizzle-orm';
+import { and, asc, eq, gte, inArray, isNotNull, isNull, sql } from 'drizzle-orm';
 import type { Task } from '../../planner/index.ts';
 import { type EntryRow, entryChanges } from '../feed/entries.ts';
 import type { Db } from './index.ts';
@@ -33,9 +33,25 @@ export async function readEntries(db: Db, fromDay?: string): Promise<EntryRow[]>
   return rows.map(stored);
 }
 
+/** Entries of these tasks that left the calendar in this season. */
+async function readGone(db: Db, keys: readonly string[]): Promise<EntryRow[]> {
+  const rows: EntryRow[] = [];
+  for (const some of chunks(keys, 500)) {
+    const found = await db
+      .select()
+      .from(calendarEntry)
+      .where(and(isNotNull(calendarEntry.goneAt), inArray(calendarEntry.taskKey, some)));
+    rows.push(...found.map(stored));
+  }
+  return rows;
+}
+
 /** Makes the stored entries show these tasks, and touches none that already does. */
 export async function syncEntries(tx: Db, tasks: readonly Task[], now: Date): Promise<void> {
-  const changes = entryChanges(await readEntries(tx), tasks, now);
+  const live = await readEntries(tx);
+  const held = new Set(live.map(({ taskKey }) => taskKey));
+  const missing = tasks.filter(({ key }) => !held.has(key)).map(({ key }) => key);
+  const changes = entryChanges(live, tasks, now, await readGone(tx, missing));
   for (const some of chunks(changes.added, 100)) {
     await tx
       .insert(calendarEntry)
@@ -50,6 +66,7 @@ export async function syncEntries(tx: Db, tasks: readonly Task[], now: Date): Pr
         contentHash: row.contentHash,
         sequence: row.sequence,
         changedAt: row.changedAt,
+        goneAt: row.goneAt,
       })
       .where(eq(calendarEntry.uid, row.uid));
   }
@@ -69,14 +86,18 @@ function chunks<T>(all: readonly T[], size: number): T[][] {
 }
 
 /**
- * A new season begins: what was not done leaves the calendar, what was done stays as history under a
- * key of its own, so that a task of the same key in the new season gets a new entry.
+ * A new season begins: what was not done leaves the calendar, what was done stays as history. All of them get a key of
+ * their own, so that a task of the same key in the new season gets a new entry.
  */
 export async function putAwayEntries(tx: Db, now: Date): Promise<void> {
-  for (const row of await readEntries(tx)) {
+  for (const { uid, task } of await readEntries(tx)) {
+    if (task.done) continue;
     await tx
       .update(calendarEntry)
-      .set(row.task.done ? { taskKey: `${row.taskKey}#${row.uid}` } : { goneAt: now.toISOString() })
-      .where(eq(calendarEntry.uid, row.uid));
+      .set({ goneAt: now.toISOString() })
+      .where(eq(calendarEntry.uid, uid));
   }
+  const own = sql`${calendarEntry.taskKey} || '#' || ${calendarEntry.uid}`;
+  const notYet = sql`${calendarEntry.taskKey} NOT LIKE '%#' || ${calendarEntry.uid}`;
+  await tx.update(calendarEntry).set({ taskKey: own }).where(notYet);
 }

@@ -22,10 +22,11 @@ const shown = (event: ReadEvent): string =>
 export class Subscriber {
   /** By the link to the task, which names it. */
   private held = new Map<string, ReadEvent>();
-  private readonly everUid = new Map<string, string>();
+  /** The last that was seen of every task, those that left the calendar included. */
+  private readonly ever = new Map<string, ReadEvent>();
   readonly violations: string[] = [];
   polls = 0;
-  /** Tasks that left the calendar and came back, as an entry of its own. */
+  /** Tasks that left the calendar and came back. */
   returned = 0;
 
   constructor(private readonly fetchText: () => Promise<string>) {}
@@ -43,7 +44,13 @@ export class Subscriber {
       const before = this.held.get(link);
       if (before === undefined) {
         differences.added.push(link);
-        if (this.everUid.has(link)) this.returned += 1;
+        const left = this.ever.get(link);
+        if (left !== undefined) {
+          this.returned += 1;
+          if (left.uid !== event.uid) say(`${link} came back under another UID`);
+          if (event.sequence <= left.sequence) say(`${link} came back under its old SEQUENCE`);
+          if (event.lastModified < left.lastModified) say(`${link} came back under an old stamp`);
+        }
       } else {
         if (before.uid !== event.uid) say(`the UID of ${link} changed`);
         if (event.sequence < before.sequence) say(`the SEQUENCE of ${link} went back`);
@@ -55,7 +62,7 @@ export class Subscriber {
         else if (before.sequence !== event.sequence || before.lastModified !== event.lastModified)
           say(`${link} did not change, its marks did`);
       }
-      this.everUid.set(link, event.uid);
+      this.ever.set(link, event);
     }
     for (const [link, event] of this.held) {
       if (now.has(link)) continue;
