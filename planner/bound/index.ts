@@ -69,7 +69,7 @@ export function publishBound(
   steps: number,
 ): Plan['bound'] {
   const effort = effortFor(problem.brews.length, steps);
-  if (effort === null || score.hard > 0) return null;
+  if (effort === null || score.hard > 0 || keepsStarters(problem)) return null;
   const bound = boundOf(problem, judge, score, effort);
   // a bound above a plan that is there would be wrong: nothing is claimed then
   if (bound === null || bound.costMinor > score.cost) return null;
@@ -77,6 +77,14 @@ export function publishBound(
   const gap = score.cost - costMinor;
   const gapPercent = gap === 0 ? 0 : costMinor > 0 ? (gap / costMinor) * 100 : null;
   return { costMinor, gapPercent, says: inWords(gapPercent) };
+}
+
+/**
+ * Its ways of feeding a brew are packs, jars and harvests. A part kept of a starter is none of them, and may be cheaper
+ * than each: where there can be one nothing is claimed.
+ */
+function keepsStarters(problem: Problem): boolean {
+  return problem.settings.keptStarterJars > 0 || problem.brews.some((brew) => brew.keptStarter);
 }
 
 function inWords(gapPercent: number | null): string {

@@ -97,6 +97,10 @@ export const PlannedSource = z
       drawMl: z.number(),
       ageDays: count,
       jars: count,
+      ofStarter: z
+        .literal(true)
+        .optional()
+        .describe('Kept from the starter of that brew on its brew day, and not out of its beer'),
     }),
   ])
   .meta({ id: 'PlannedSource' });
@@ -183,6 +187,10 @@ export const PlannedHarvest = z
     cellsB: z.number().describe('Cells expected in the jars, dead ones included, billion'),
     settledMl: Range.describe("mL expected, as read after the house's settle days"),
     crashed: z.boolean(),
+    ofStarter: z
+      .literal(true)
+      .optional()
+      .describe('Kept from the starter of this brew on its brew day, and not out of its beer'),
     usableFrom: IsoDay,
     discardBy: IsoDay,
     jars: z.array(

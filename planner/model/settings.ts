@@ -587,6 +587,16 @@ export const SETTINGS = {
     nano: 0,
     source: 'a house choice',
   },
+  keptStarterJars: {
+    says: 'Build starters larger and keep a part in a jar, from which a later brew is pitched: at most so many jars of one starter; 0: no.',
+    unit: 'jars',
+    min: 0,
+    max: 4,
+    whole: true,
+    home: 0,
+    nano: 0,
+    source: 'a house choice',
+  },
   freezeDays: {
     says: 'Inside this many days from today a plan moves only what a hard rule forces.',
     unit: 'days',

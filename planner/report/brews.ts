@@ -14,6 +14,7 @@ import type { Judge } from '../search/score.ts';
 import { slurryAlive, slurryAliveBeforeCounts } from '../timeline/alive.ts';
 import { isoDay } from '../timeline/calendar.ts';
 import { cropOffset } from '../timeline/dates.ts';
+import { fromStarter, KEPT, starterEndsB } from '../timeline/kept.ts';
 import { cropDensity } from '../timeline/pitch.ts';
 import { FRESH, type Problem, type YeastData } from '../timeline/problem.ts';
 import type { Timeline } from '../timeline/timeline.ts';
@@ -66,6 +67,7 @@ function publishedSource(p: Problem, t: Timeline, b: number): PlannedSource {
     drawMl,
     ageDays,
     jars: t.drawJars[b] as number,
+    ...(fromStarter(t, source) ? { ofStarter: true as const } : {}),
   };
 }
 
@@ -184,7 +186,7 @@ export function publishBrew(
             growDays: starterGrowDays(litres, p.house.starterGear.maxLitres),
             chillOn: chill < 0 ? null : isoDay(chill),
             initialB: tidy(t.seedB[b] as number),
-            finalB: tidy(t.pitchedB[b] as number),
+            finalB: tidy(finalB(t, b)),
           }
         : null,
     generation: t.generation[b] as number,
@@ -224,13 +226,17 @@ function densityOf(p: Problem, t: Timeline, source: number, yeast: YeastData): R
 
 export const tidyRange = (r: Range): Range => rangeOf(r.low, r.likely, r.high);
 
+/** What the starter of a brew ends with: all of it is pitched, but for one of which a part is kept. */
+const finalB = (t: Timeline, b: number): number =>
+  t.crop[b] === KEPT && !t.done[b] ? starterEndsB(t.problem, t, b) : (t.pitchedB[b] as number);
+
 /** What the starter makes of that share; the mL drawn were chosen by the likely one. */
 function starterShare(t: Timeline, b: number, drawn: Range): Range {
   const share = (alive: number) =>
     starterAlive(
       ((t.seedB[b] as number) * alive) / Math.max(drawn.likely, 1e-9),
       alive,
-      t.pitchedB[b] as number,
+      finalB(t, b),
     );
   return rangeOf(share(drawn.low), share(drawn.likely), share(drawn.high));
 }

@@ -2,6 +2,7 @@
 import type { PlannedHarvest, PlannedOrder, ShelfJar } from '../model/index.ts';
 import { isoDay } from '../timeline/calendar.ts';
 import { cropSpread } from '../timeline/crop-spread.ts';
+import { givenGeneration, KEPT } from '../timeline/kept.ts';
 import { FRESH, type Problem } from '../timeline/problem.ts';
 import { firstToTaste, reserveMl } from '../timeline/reserve.ts';
 import { shelfJarLeaves } from '../timeline/room.ts';
@@ -28,12 +29,13 @@ export function publishHarvests(t: Timeline): PlannedHarvest[] {
       yeast: yeast.row.yeast,
       day: isoDay(day),
       done: brew.harvested !== null,
-      generation: (t.generation[b] as number) + 1,
+      generation: givenGeneration(t, b),
       cropViability: slurryViability(p, t, nJars + b, day),
       viabilityToday: brew.harvested ? slurryViability(p, t, nJars + b, p.today) : null,
       cellsB: tidy(t.cropCellsB[b] as number),
       settledMl: rangeOf(likely / spread, likely, likely * spread),
       crashed: t.crashed[b] === 1,
+      ...(t.crop[b] === KEPT ? { ofStarter: true as const } : {}),
       usableFrom: isoDay(t.usableFrom[b] as number),
       discardBy: isoDay(day + p.settings.maxStorageDays),
       jars: jarsOf(t, b),

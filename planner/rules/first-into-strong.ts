@@ -1,4 +1,5 @@
 // Hazard: first pitch into strong wort.
+import { fromStarter } from '../timeline/kept.ts';
 import { FRESH } from '../timeline/problem.ts';
 import { brewName, brewSubject, hazardByBrew } from './rule.ts';
 
@@ -18,7 +19,10 @@ export const firstIntoStrong = hazardByBrew({
   says: 'A fresh pack meets strong wort at its weakest: its first fermentation is the slowest.',
   at(t, b, weight, found) {
     const brew = t.problem.brews[b];
-    if (t.source[b] !== FRESH || !brew || brew.ogP <= t.problem.settings.strongFromP) return;
+    if (!brew || brew.ogP <= t.problem.settings.strongFromP) return;
+    // what was kept of a starter has made no beer either
+    const source = t.source[b] as number;
+    if (source !== FRESH && !fromStarter(t, source)) return;
     found(weight, b, Math.round(brew.ogP * 10));
   },
   subject: brewSubject,

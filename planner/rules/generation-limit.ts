@@ -1,4 +1,5 @@
 // Slurry of too late a generation is not pitched.
+import { givenGeneration } from '../timeline/kept.ts';
 import { FRESH } from '../timeline/problem.ts';
 import type { Timeline } from '../timeline/timeline.ts';
 import { beerOf, brewName, brewSubject, hardByBrew, plural, sourceBeer } from './rule.ts';
@@ -40,7 +41,7 @@ export const generationLimitRule = hardByBrew({
     const generation =
       source < nJars
         ? (t.problem.jars[source]?.generation ?? 0)
-        : (t.generation[source - nJars] as number) + 1;
+        : givenGeneration(t, source - nJars);
     return generation > limitAfter(t, b, beerOf(t, source)?.ogP ?? 0);
   },
   subject: brewSubject,

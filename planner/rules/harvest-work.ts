@@ -1,4 +1,5 @@
 // Work: minutes for each harvest.
+import { KEPT } from '../timeline/kept.ts';
 import { brewName, brewSubject, costByBrew, money, plural } from './rule.ts';
 
 export const harvestWork = costByBrew({
@@ -14,6 +15,8 @@ export const harvestWork = costByBrew({
   at(t, b, _weight, found) {
     const p = t.problem;
     if (!(t.draws[p.jars.length + b] as number) || p.brews[b]?.harvested) return;
+    // a part kept of a starter is poured off as it is decanted: its jar is work, no harvest is
+    if (t.crop[b] === KEPT) return;
     const each = money(p, p.settings.harvestMinutes * p.settings.pricePerMinute);
     if (each > 0) found(each, b, p.settings.harvestMinutes);
   },

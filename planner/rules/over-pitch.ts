@@ -1,4 +1,5 @@
 // Regret: far more yeast than the brew needs.
+import { KEPT, starterEndsB } from '../timeline/kept.ts';
 import { brewName, brewSubject, costByBrew, money } from './rule.ts';
 
 export const overPitch = costByBrew({
@@ -17,7 +18,12 @@ export const overPitch = costByBrew({
   },
   says: 'Pitching more than one and a half times the need costs: less new growth, older cells.',
   at(t, b, weight, found) {
-    const times = (t.pitchedB[b] as number) / Math.max(1e-9, t.needB[b] as number);
+    let pitched = t.pitchedB[b] as number;
+    // where nobody takes the part that could be kept of a starter, all of it is pitched
+    if (t.crop[b] === KEPT && !t.draws[t.problem.jars.length + b]) {
+      pitched = starterEndsB(t.problem, t, b);
+    }
+    const times = pitched / Math.max(1e-9, t.needB[b] as number);
     const amount = money(t.problem, Math.max(0, times - 1.5) * weight);
     if (amount > 0) found(amount, b, Math.round(times * 100));
   },

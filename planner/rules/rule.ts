@@ -1,6 +1,7 @@
 // What a rule is. Each owns its words, its check, its weight; everything else loops over the list in index.ts.
 import { type CostPart, money as moneyWords } from '../model/index.ts';
 import { isoDay } from '../timeline/calendar.ts';
+import { fromStarter } from '../timeline/kept.ts';
 import { type BrewData, FRESH, type JarData, type Problem } from '../timeline/problem.ts';
 import type { Timeline } from '../timeline/timeline.ts';
 
@@ -80,7 +81,7 @@ export type HazardRule = Words & {
 
 export type Rule = HardRule | LeftOutRule | CostRule | HazardRule;
 
-/** The beer that the slurry of brew b came from: a brew of the season, a jar's beer, or null for fresh packs. */
+/** The beer that the slurry of brew b came from: a brew of the season, a jar's beer, or null where it has been in none. */
 export function sourceBeer(t: Timeline, b: number): BrewData | JarData | null {
   return beerOf(t, t.source[b] as number);
 }
@@ -88,7 +89,9 @@ export function sourceBeer(t: Timeline, b: number): BrewData | JarData | null {
 export function beerOf(t: Timeline, source: number): BrewData | JarData | null {
   if (source === FRESH) return null;
   const { jars, brews } = t.problem;
-  return (source < jars.length ? jars[source] : brews[source - jars.length]) ?? null;
+  if (source < jars.length) return jars[source] ?? null;
+  // what was kept of a starter has been in no beer
+  return fromStarter(t, source) ? null : (brews[source - jars.length] ?? null);
 }
 
 /** The brew whose harvest brew b is pitched with, or -1 for packs and jars of the shelf. */
@@ -119,12 +122,13 @@ export const tankName = (t: Timeline, b: number): string =>
   t.problem.tanks[t.tank[b] as number]?.name ?? '?';
 export const brewDay = (t: Timeline, b: number): string => isoDay(t.day[b] as number);
 
-/** The name of a source: the jar's code, or 'slurry from X'. */
+/** The name of a source: the jar's code, 'slurry from X', or what was kept of X's starter. */
 export function sourceName(t: Timeline, source: number): string {
   const { jars, brews } = t.problem;
   if (source === FRESH) return 'fresh packs';
   if (source < jars.length) return `jar ${jars[source]?.name ?? '?'}`;
-  return `slurry from ${brews[source - jars.length]?.name ?? '?'}`;
+  const name = brews[source - jars.length]?.name ?? '?';
+  return fromStarter(t, source) ? `yeast kept from the starter of ${name}` : `slurry from ${name}`;
 }
 
 export const sourceNameOf = (t: Timeline, b: number): string =>

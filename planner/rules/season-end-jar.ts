@@ -1,7 +1,8 @@
 // Worth something: one sound jar of each strain when the season ends.
+import { givenGeneration } from '../timeline/kept.ts';
 import { cropDensity } from '../timeline/pitch.ts';
 import type { Timeline } from '../timeline/timeline.ts';
-import { type CostRule, hoppedDaysBefore, money, sourceName } from './rule.ts';
+import { beerOf, type CostRule, hoppedDaysBefore, money, sourceName } from './rule.ts';
 import { doubtful } from './suspect.ts';
 
 export const seasonEndJar: CostRule = {
@@ -32,16 +33,14 @@ function sound(t: Timeline, y: number): boolean {
   const s = p.settings;
   const nJars = p.jars.length;
   const isJar = source < nJars;
-  const beer = isJar ? p.jars[source] : p.brews[source - nJars];
-  if (!beer) return false;
+  // null: what was kept of a starter has been in no beer
+  const beer = beerOf(t, source);
   const strain = isJar ? p.jars[source]?.yeast : t.yeast[source - nJars];
-  const generation = isJar
-    ? (p.jars[source]?.generation ?? 0)
-    : (t.generation[source - nJars] as number) + 1;
+  const generation = isJar ? (p.jars[source]?.generation ?? 0) : givenGeneration(t, source - nJars);
   const from = isJar
     ? (p.jars[source]?.harvestedDay ?? 0)
     : (t.harvestDay[source - nJars] as number);
-  const strong = beer.ogP > s.strongBeerP ? s.maxGenerationAfterStrong : s.maxGeneration;
+  const strong = (beer?.ogP ?? 0) > s.strongBeerP ? s.maxGenerationAfterStrong : s.maxGeneration;
   const limit = Math.min(s.maxGeneration, p.yeasts[y]?.maxGeneration ?? s.maxGeneration, strong);
   const density = isJar ? (p.jars[source]?.density ?? 1) : cropDensity(p, t, source - nJars);
   return (
@@ -51,9 +50,9 @@ function sound(t: Timeline, y: number): boolean {
     from <= p.to &&
     p.to - from <= s.maxStorageDays &&
     (t.keepViability[y] as number) >= s.viabilityFloor &&
-    beer.ogSg < s.gravityCeiling - 1e-9 &&
-    beer.souring === null &&
-    beer.additions.length === 0 &&
+    (beer?.ogSg ?? 0) < s.gravityCeiling - 1e-9 &&
+    (beer?.souring ?? null) === null &&
+    (beer?.additions.length ?? 0) === 0 &&
     hoppedDaysBefore(t, source) === 0 &&
     !doubtful(t, source) &&
     // less than half a pitch is no jar worth keeping

@@ -1,4 +1,5 @@
 // Hazard: warm beer before cold.
+import { fromStarter } from '../timeline/kept.ts';
 import { brewName, brewSubject, hazardByBrew, sourceNameOf } from './rule.ts';
 
 export const warmToCold = hazardByBrew({
@@ -18,7 +19,7 @@ export const warmToCold = hazardByBrew({
     const source = t.source[b] as number;
     const from = t.problem.brews[source - t.problem.jars.length];
     const brew = t.problem.brews[b];
-    if (source < t.problem.jars.length || !from || !brew) return;
+    if (source < t.problem.jars.length || !from || !brew || fromStarter(t, source)) return;
     const colder = from.fermentC - brew.fermentC - 2;
     if (colder > 0) found(weight * colder, b, Math.round(colder + 2));
   },

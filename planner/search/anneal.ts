@@ -3,6 +3,7 @@ import type { Problem } from '../timeline/problem.ts';
 import type { Desk } from './desk.ts';
 import { home } from './moves/home.ts';
 import { MOVES } from './moves/index.ts';
+import { keepStarter } from './moves/keep-starter.ts';
 import { ruinAndRecreate } from './moves/ruin.ts';
 import { compareScores, type Score } from './score.ts';
 
@@ -44,7 +45,8 @@ export function anneal(
   const total = Math.max(1, until - start);
   const hot = heatShare * heatOf(problem, desk.score.cost);
   const cold = Math.max(0.5, hot / 200);
-  const moves = desk.home ? MOVES : MOVES.filter((m) => m !== home);
+  const keeps = problem.settings.keptStarterJars > 0;
+  const moves = MOVES.filter((m) => (desk.home || m !== home) && (keeps || m !== keepStarter));
   const shares = moves.reduce((sum, m) => sum + m.share, 0);
   let heat = hot;
   const accept = (candidate: Score, standing: Score): boolean => {

@@ -1,5 +1,6 @@
 // Quick quotes: what a brew would cost out of each source, all else as it stands. They choose what is then judged in full.
 import { dates } from '../timeline/dates.ts';
+import { fromStarter } from '../timeline/kept.ts';
 import { packsAlone } from '../timeline/packs.ts';
 import { pitch } from '../timeline/pitch.ts';
 import { FRESH, type Problem, STARTER_SIZES } from '../timeline/problem.ts';
@@ -75,7 +76,8 @@ export class Quotes {
     pitch(p, t, b);
     if (source >= 0) {
       const ml = t.drawMl[b] as number;
-      if (source >= p.jars.length && this.draws[source] === 0) price += this.harvestMinor;
+      if (source >= p.jars.length && this.draws[source] === 0 && !fromStarter(t, source))
+        price += this.harvestMinor;
       this.claim(source, ml, 1);
       const over = this.over(t, source);
       this.claim(source, ml, -1);

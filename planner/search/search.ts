@@ -1,4 +1,5 @@
 // The whole search: a start, annealing, and a last look around. Deterministic by seed and steps.
+import { KEPT } from '../timeline/kept.ts';
 import type { Problem } from '../timeline/problem.ts';
 import { copyDecisions, Timeline } from '../timeline/timeline.ts';
 import { unfold } from '../timeline/unfold.ts';
@@ -146,6 +147,10 @@ function dropIdleKeeps(judge: Judge, t: Timeline): void {
     const without = judge.score(t);
     if (compareScores(without, score) <= 0) score = without;
     else t.keep[y] = source;
+  }
+  // nobody takes the part that could be kept of a starter: all of it is pitched
+  for (let b = 0; b < t.crop.length; b++) {
+    if (t.crop[b] === KEPT && !t.done[b] && !t.draws[t.problem.jars.length + b]) t.crop[b] = -1;
   }
   unfold(t);
 }

@@ -1,6 +1,7 @@
 // The plan in force with the news applied and nothing else moved: what a re-plan may never be worse than.
 import type { Plan } from '../model/index.ts';
 import { dayNumber } from '../timeline/calendar.ts';
+import { KEPT } from '../timeline/kept.ts';
 import { FRESH, type Problem, STARTER_SIZES } from '../timeline/problem.ts';
 import { placeDone, Timeline } from '../timeline/timeline.ts';
 import { unfold } from '../timeline/unfold.ts';
@@ -35,7 +36,7 @@ export function standingPlan(problem: Problem, plan: Plan): Timeline {
     t.yeast[b] = yeast;
     t.source[b] = FRESH;
     if (was.source.kind === 'jar') t.source[b] = jarAt.get(was.source.jar) ?? FRESH;
-    if (was.source.kind === 'harvest') {
+    if (was.source.kind === 'harvest' && !dropped(problem, was.source)) {
       const from = brewAt.get(was.source.brew);
       t.source[b] = from === undefined ? FRESH : nJars + from;
     }
@@ -47,7 +48,9 @@ export function standingPlan(problem: Problem, plan: Plan): Timeline {
       most > 0 ? Math.min(STARTER_SIZES, Math.round((litres / most) * STARTER_SIZES)) : 0;
     t.crop[b] = -1;
     const crop = plan.harvests.find((h) => h.brew === was.brew);
-    if (crop && problem.tanks[t.tank[b] as number]?.bottomOutlet) {
+    if (crop?.ofStarter) {
+      if (problem.settings.keptStarterJars > 0) t.crop[b] = KEPT;
+    } else if (crop && problem.tanks[t.tank[b] as number]?.bottomOutlet) {
       // the crop choice that comes out on the day that was planned, as far after the pitch as it was
       const wanted = day + dayNumber(crop.day) - dayNumber(was.day);
       for (let k = 0; k <= 40; k++) {
@@ -74,4 +77,13 @@ export function standingPlan(problem: Problem, plan: Plan): Timeline {
   placeDone(t);
   unfold(t);
   return t;
+}
+
+/** Whether a plan took from a starter what this house keeps of none any longer; what is in its jar stays there. */
+function dropped(
+  problem: Problem,
+  source: { brew: string; ofStarter?: true | undefined },
+): boolean {
+  if (!source.ofStarter || problem.settings.keptStarterJars > 0) return false;
+  return !problem.brews.some((brew) => brew.name === source.brew && brew.keptStarter);
 }

@@ -1,5 +1,6 @@
 // The days that follow from a brew day and a tank: emptying, harvest, crash, ready, starter.
 import { earliestCropDay, starterGrowDays, starterSettleDays } from '../science/index.ts';
+import { KEPT } from './kept.ts';
 import { FAR, type Problem, STARTER_SIZES } from './problem.ts';
 import type { Timeline } from './timeline.ts';
 
@@ -38,6 +39,7 @@ export function dates(p: Problem, t: Timeline, b: number): void {
   const fermented = day + Math.min(offset, brew.tankDays);
   let harvest = emptied;
   if (brew.harvested) harvest = brew.harvested.day;
+  else if (t.crop[b] === KEPT) harvest = day;
   else if (tank.bottomOutlet && (t.crop[b] as number) >= 0) {
     harvest = days.nextWork[day + (brew.harvestDay ?? offset) - first] as number;
     for (let k = t.crop[b] as number; k > 0 && harvest < emptied; k--) {
@@ -47,9 +49,10 @@ export function dates(p: Problem, t: Timeline, b: number): void {
   }
   // what was not taken by today can be taken today at the earliest, and not at all once the tank is empty
   const missed = brew.done !== null && brew.harvested === null && harvest < p.today;
-  if (missed && emptied >= p.today) harvest = days.nextWork[p.today - first] as number;
+  const over = t.crop[b] === KEPT ? day < p.today : emptied < p.today;
+  if (missed && !over) harvest = days.nextWork[p.today - first] as number;
   t.harvestDay[b] = harvest;
-  t.usableFrom[b] = missed && emptied < p.today ? FAR : harvest + p.house.store.settleDays;
+  t.usableFrom[b] = missed && over ? FAR : harvest + p.house.store.settleDays;
   // a beer whose dry hop is still to come is not chilled before it
   const hopped = brew.dryHopDay === null || day + brew.dryHopDay < harvest;
   const crashed = hopped && s.crashDays > 0 && tank.canCrash && harvest - s.crashDays >= fermented;

@@ -1,5 +1,6 @@
 // A pitch and what becomes of it: generation, viability, mL drawn, cells pitched, the crop it leaves.
 import { generationAgeing, grownCellsB, starterGivesB, starterSeedB } from '../science/index.ts';
+import { divideStarter, givenGeneration, KEPT } from './kept.ts';
 import { FAR, FRESH, type Problem } from './problem.ts';
 import type { Timeline } from './timeline.ts';
 
@@ -50,7 +51,7 @@ export function pitch(p: Problem, t: Timeline, b: number): void {
       if (!parent) return;
       density = cropDensity(p, t, from);
       const there = t.placed[from] === 1 && (t.day[from] as number) < (t.day[b] as number);
-      t.generation[b] = there ? (t.generation[from] as number) + 1 : 1;
+      t.generation[b] = there ? givenGeneration(t, from) : 1;
       const harvested = t.harvestDay[from] as number;
       const age = there ? Math.max(0, use - harvested) : 0;
       t.ageDays[b] = age;
@@ -114,12 +115,14 @@ function factPitch(p: Problem, t: Timeline, b: number): void {
 
 /** Loss per day in the cold store of what brew `from` gives, before its generation. */
 export function coldLoss(p: Problem, t: Timeline, from: number): number {
-  return p.brews[from]?.storeLossPerDay[t.yeast[from] as number] ?? 0;
+  const y = t.yeast[from] as number;
+  if (t.crop[from] === KEPT) return p.yeasts[y]?.storeLossPerDay ?? 0;
+  return p.brews[from]?.storeLossPerDay[y] ?? 0;
 }
 
 /** How many times faster what brew `from` gives dies for its generation. */
 export function cropAgeing(p: Problem, t: Timeline, from: number): number {
-  return generationAgeing((t.generation[from] as number) + 1, p.settings);
+  return generationAgeing(givenGeneration(t, from), p.settings);
 }
 
 /** Billion cells per mL of what brew `from` gives: as counted, else as its strain settles. */
@@ -159,6 +162,10 @@ function crop(p: Problem, t: Timeline, b: number): void {
   if (brew.harvested) {
     t.cropMl[b] = brew.harvested.ml;
     t.cropCellsB[b] = brew.harvested.ml * cropDensity(p, t, b);
+    return;
+  }
+  if (t.crop[b] === KEPT) {
+    divideStarter(p, t, b);
     return;
   }
   if (t.usableFrom[b] === FAR) {

@@ -33,6 +33,8 @@ export type YeastData = {
   /** What the house's counts say about it. */
   learnt: LearntStrain;
   lossPerDay: number;
+  /** Loss per day in the cold store of yeast that has been in no beer, before its generation. */
+  storeLossPerDay: number;
   expiryDays: number;
   priceMinor: number;
   /** Packs in the cupboard or paid for and on their way, the oldest first. */
@@ -93,6 +95,8 @@ export type BrewData = {
   begun: { day: number; litres: number; packs: number; packsFromHand: number } | null;
   /** What was harvested from it, if that has happened. */
   harvested: { day: number; ml: number; count: SlurryCount | null } | null;
+  /** A part of its starter is in a jar, or was to be kept today: nothing is harvested from its beer. */
+  keptStarter: boolean;
   /** Of the beer, and of what has been or will be harvested from it. */
   state: 'sound' | 'watch' | 'suspect';
   /** Tasted and passed. */
@@ -223,12 +227,16 @@ export function compile(
   }));
 
   const learnt = learntStrains(house, settings);
+  const lossAt = (perDay: (own: Settings) => number) =>
+    learnt.map((strain) => perDay(strain.settings));
+  const storeLoss = lossAt((own) => storageLossPerDay(house.store.tempC, own));
   const hand = cupboard(house, facts, todayDay);
   const emptied = emptiedDays(house, facts);
   const yeasts: YeastData[] = house.yeasts.map((y, i) => ({
     row: y,
     learnt: learnt[i] as LearntStrain,
     lossPerDay: packLossPerDay(y.form, settings),
+    storeLossPerDay: storeLoss[i] as number,
     expiryDays: packExpiryDays(y.form, settings),
     priceMinor: Math.round(y.packPrice * minor),
     hand: hand[i] ?? [],
@@ -243,9 +251,6 @@ export function compile(
     dry: y.form === 'dry',
   }));
 
-  const lossAt = (perDay: (own: Settings) => number) =>
-    learnt.map((strain) => perDay(strain.settings));
-  const storeLoss = lossAt((own) => storageLossPerDay(house.store.tempC, own));
   const crashLoss = lossAt((own) => beerLossPerDay(settings.crashC, own));
   const gone = new Set(facts.goneJars);
   const told = toldSlurry(facts, pins, (source) => {
@@ -421,6 +426,12 @@ export function compile(
       harvested: crop
         ? { day: dayNumber(crop.day), ml: crop.settledMl, count: told.harvest(b.brew) }
         : null,
+      keptStarter:
+        fact !== undefined &&
+        (crop
+          ? crop.day <= fact.day
+          : fact.day >= today &&
+            (inForce?.harvests.some((h) => h.ofStarter && h.brew === b.brew) ?? false)),
       state: worse(crop?.state ?? 'sound', told.beerState(b.brew)),
       passed: told.passed(b.brew),
       forbidden: told.forbidden(b.brew),

@@ -1,5 +1,6 @@
 // The reserve, where a house asks for one: a jar of each harvest that feeds a brew, kept until the first of those beers
 // has been tasted and passed, so that a culture that went bad can be gone back one generation.
+import { KEPT } from './kept.ts';
 import { FAR, type Problem } from './problem.ts';
 import type { Timeline } from './timeline.ts';
 
@@ -54,7 +55,8 @@ export function setReserves(p: Problem, t: Timeline): void {
 
 function mayGo(p: Problem, t: Timeline, b: number): number {
   const ready = t.reserveUntil[b] as number;
-  if (ready === FAR || ready === PASSED || !t.placed[b]) return NO_RESERVE;
+  // a part kept of a starter is no harvest
+  if (ready === FAR || ready === PASSED || !t.placed[b] || t.crop[b] === KEPT) return NO_RESERVE;
   // nothing to go back to
   if (p.brews[b]?.state === 'suspect' || t.tainted[b]) return NO_RESERVE;
   const harvested = t.harvestDay[b] as number;

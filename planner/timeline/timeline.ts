@@ -1,4 +1,5 @@
 // A plan as arrays: what was decided for each brew, and all that follows from it once unfolded.
+import { KEPT } from './kept.ts';
 import { FRESH, type Problem } from './problem.ts';
 
 /** Decisions and what follows, one slot a brew. Made once and written over; copy with `copyDecisions`. */
@@ -13,7 +14,7 @@ export class Timeline {
   readonly source: Int32Array;
   /** Size of the starter in quarters of the largest vessel; 0: none. */
   readonly starter: Int32Array;
-  /** -1: harvest when the tank is emptied; k: on the k-th work day from the earliest crop on. */
+  /** -1: harvest when the tank is emptied; KEPT: a part of the starter instead; k: on the k-th work day from the earliest crop on. */
   readonly crop: Int32Array;
   /** By yeast: the source from which a jar is kept for the end of the season, or -1. */
   readonly keep: Int32Array;
@@ -280,5 +281,6 @@ export function placeDone(t: Timeline): void {
     t.yeast[b] = brew.done.yeast;
     t.source[b] = brew.done.source;
     t.starter[b] = 0;
+    if (brew.keptStarter) t.crop[b] = KEPT;
   });
 }

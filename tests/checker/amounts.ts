@@ -1,6 +1,7 @@
 // Rule 4 and the section Amounts: no more is drawn than there is, and the figures hang together.
 import type { PlannedHarvest } from '../../planner/index.ts';
 import { type Case, near, type Placed, platoOf } from './case.ts';
+import { checkKeptAmount } from './kept.ts';
 import { storageLoss } from './living.ts';
 
 /** Viable cells a brew must be pitched with, billion: rate × volume × °P (million/mL = billion/L). */
@@ -52,7 +53,10 @@ function checkPitch(c: Case, p: Placed): void {
       `${name} gets fewer living cells than it needs.`,
     );
   const begun = starter === null ? plan.pitchedB : starter.initialB;
-  if (starter !== null) differ('starter-gives', plan.pitchedB, starter.finalB, 'its starter gives');
+  // of a starter of which a part is kept only the rest is pitched
+  const shared = c.harvestOf.get(name)?.ofStarter === true;
+  if (starter !== null && !shared)
+    differ('starter-gives', plan.pitchedB, starter.finalB, 'its starter gives');
   if (source.kind === 'fresh') {
     // With packs of two ages the plan shows the age of the oldest only.
     if (
@@ -102,9 +106,10 @@ function checkCrop(c: Case, h: PlannedHarvest, p: Placed): void {
     yeast.flocculation
   ];
   const crashed = h.crashed || yeast.flocculation !== 'low' ? 1 : c.S.uncrashedLowShare;
+  if (h.ofStarter) checkKeptAmount(c, h, p);
   const grown = Math.min(c.S.growthFactor * p.plan.pitchedB, c.S.cellCeilingBPerL * brew.volumeL);
   const cells = grown * share * crashed;
-  if (!near(h.cellsB, cells))
+  if (!h.ofStarter && !near(h.cellsB, cells))
     c.report(
       'amounts crop',
       h.brew,

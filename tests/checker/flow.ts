@@ -2,6 +2,7 @@
 import type { PlannedHarvest } from '../../planner/index.ts';
 import { type Case, type Placed, platoOf } from './case.ts';
 import { iso, num } from './days.ts';
+import { checkKept } from './kept.ts';
 
 /** The earliest day on which yeast can be taken from below, by the brew's own word or by its kind. */
 function earliestCrop(c: Case, p: Placed): number {
@@ -73,7 +74,9 @@ export function checkHarvests(c: Case): void {
         'harvests',
         `${h.brew} ferments with ${p.plan.yeast}, not ${h.yeast}.`,
       );
-    if (!h.done) checkHarvestDay(c, h, p);
+    if (h.done) continue;
+    if (h.ofStarter) checkKept(c, h, p);
+    else checkHarvestDay(c, h, p);
   }
 }
 

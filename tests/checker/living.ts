@@ -36,7 +36,8 @@ function ofHarvest(c: Case, p: Placed, from: string): Band | null {
   const harvest = c.harvestOf.get(from);
   if (source === undefined || harvest === undefined || harvest.done) return null;
   const { brew } = source;
-  const strength = faster(c, (brew.og - brew.fg) * ABV_PER_SG);
+  // what was kept of a starter has been in no strong beer
+  const strength = harvest.ofStarter ? 1 : faster(c, (brew.og - brew.fg) * ABV_PER_SG);
   const times = { low: 1, high: strength };
   const older = 1 + c.S.ageingPerGeneration * harvest.generation;
   // The end of fermentation is not in the plan: between no day on the beer and all of them.

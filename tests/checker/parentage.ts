@@ -28,6 +28,15 @@ function parentOf(c: Case, p: Placed): Parent | null {
   const beer = c.placedOf.get(source.brew);
   const harvest = c.harvestOf.get(source.brew);
   if (beer === undefined || harvest === undefined) return null;
+  // it has been in no beer, and a starter adds no generation
+  if (harvest.ofStarter)
+    return {
+      og: null,
+      souring: null,
+      additions: [],
+      dryHopped: false,
+      generation: beer.plan.generation,
+    };
   const { dryHopDay } = beer.brew;
   return {
     og: beer.brew.og,
@@ -171,13 +180,14 @@ export function checkParentage(c: Case): void {
   for (const h of c.plan.harvests) {
     const beer = c.placedOf.get(h.brew);
     if (beer === undefined) continue;
-    if (h.generation !== beer.plan.generation + 1)
+    const generation = beer.plan.generation + (h.ofStarter ? 0 : 1);
+    if (h.generation !== generation)
       c.report(
         '9 generation-of-harvest',
         h.brew,
         1,
         'generations',
-        `The slurry of ${h.brew} is generation ${beer.plan.generation + 1}.`,
+        `The slurry of ${h.brew} is generation ${generation}.`,
       );
     const hopped = beer.brew.dryHopDay !== null && beer.D + beer.brew.dryHopDay < num(h.day);
     if (hopped && !h.done && !c.relaxed.has('dry-hopped'))

@@ -23,7 +23,7 @@ function isSuspect(c: Case, beer: Placed): boolean {
 function mayGo(c: Case, h: PlannedHarvest, beers: readonly Placed[]): number | null {
   const parent = c.placedOf.get(h.brew);
   const ready = beers.flatMap(({ R }) => (R === null ? [] : [R]));
-  if (c.S.reserve === 0 || parent === undefined || ready.length === 0) return null;
+  if (c.S.reserve === 0 || h.ofStarter || parent === undefined || ready.length === 0) return null;
   if (isSuspect(c, parent)) return null;
   if (c.facts.passed.some(({ brew }) => beers.some((beer) => beer.plan.brew === brew))) return null;
   // nobody has passed it by today

@@ -5,6 +5,7 @@ import { home } from './home.ts';
 import { insert } from './insert.ts';
 import { instead } from './instead.ts';
 import { keep } from './keep.ts';
+import { keepStarter } from './keep-starter.ts';
 import type { Move } from './move.ts';
 import { pull } from './pull.ts';
 import { relocate } from './relocate.ts';
@@ -27,5 +28,6 @@ export const MOVES: readonly Move[] = [
   trade,
   crop,
   keep,
+  keepStarter,
   home,
 ];

@@ -33,7 +33,7 @@ describe.each(['lantern-shed', 'quay-seven'])('%s', (name) => {
       ...house,
       relaxed: ['gravity-ceiling', 'storage-limit'],
       weights: { lateness: 2 },
-      rules: { ...house.rules, slackDays: 5, reserve: 1 },
+      rules: { ...house.rules, slackDays: 5, reserve: 1, keptStarterJars: 2 },
     };
     const problem = compile(bent, defaultToday(bent), NO_FACTS, [], null);
     const judge = new Judge(problem);
