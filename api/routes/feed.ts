@@ -31,7 +31,7 @@ function namesOf(house: House): string[] {
   ];
 }
 
-type Rendered = { text: string; tag: string; timeZone: string; today: IsoDay };
+type Rendered = { bytes: Uint8Array<ArrayBuffer>; tag: string; timeZone: string; today: IsoDay };
 
 async function render(parts: Parts, feed: StoredFeed): Promise<Rendered> {
   const { db } = parts.store;
@@ -59,8 +59,10 @@ async function render(parts: Parts, feed: StoredFeed): Promise<Rendered> {
       task: row.task,
     })),
   });
-  const tag = `"${createHash('sha256').update(text).digest('base64url')}"`;
-  return { text, tag, timeZone, today };
+  // Encoded here, once, and not at every fetch.
+  const bytes = new TextEncoder().encode(text);
+  const tag = `"${createHash('sha256').update(bytes).digest('base64url')}"`;
+  return { bytes, tag, timeZone, today };
 }
 
 /** Renders a feed anew only when something was written or the day has changed: calendars ask far more often. */
@@ -112,13 +114,13 @@ export const calendarRoutes = (parts: Parts) => {
         404,
       );
     }
-    const { text, tag } = await rendered(feed);
+    const { bytes, tag } = await rendered(feed);
     // Nothing but the tag tells versions apart: no Last-Modified that could go backwards.
     c.header('ETag', tag);
     c.header('Cache-Control', 'private, no-cache');
     if (namesTag(c.req.header('If-None-Match'), tag)) return c.body(null, 304);
     c.header('Content-Type', 'text/calendar; charset=utf-8');
-    c.header('Content-Length', String(Buffer.byteLength(text)));
-    return c.body(text, 200);
+    c.header('Content-Length', String(bytes.length));
+    return c.body(bytes, 200);
   });
 };
