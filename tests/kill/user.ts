@@ -30,7 +30,8 @@ export function dice(seed: number): () => number {
   };
 }
 
-async function ask<T>(
+/** One request as JSON. */
+export async function ask<T>(
   base: string,
   method: string,
   path: string,
@@ -109,8 +110,9 @@ async function rename(base: string, name: string, kept: Acknowledged): Promise<v
 }
 
 async function adopt(base: string, kept: Acknowledged): Promise<void> {
-  const { json } = await ask<{ draft: { id: string } | null }>(base, 'GET', '/api/draft');
-  if (json.draft === null) {
+  type Draft = { id: string; stale: boolean };
+  const { json } = await ask<{ draft: Draft | null }>(base, 'GET', '/api/draft');
+  if (json.draft === null || json.draft.stale) {
     await ask(base, 'POST', '/api/runs', { steps: 20, replace: true });
     return;
   }
