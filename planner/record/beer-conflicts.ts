@@ -2,6 +2,7 @@
 import type { BrewedFact, HarvestedFact, IsoDay } from '../model/index.ts';
 import { sayDay } from '../tasks/days.ts';
 import { sayMl } from '../tasks/words.ts';
+import { keptOfStarter, mayKeepPart } from './kept-part.ts';
 import { drawnMl, type Ledger } from './ledger.ts';
 import type { Refusal } from './refusal.ts';
 
@@ -123,7 +124,9 @@ export function harvestedConflict(ledger: Ledger, fact: HarvestedFact): Refusal 
   }
   const brewed = ledger.brewed.get(fact.brew);
   if (brewed === undefined) return null;
-  if (fact.day <= brewed.fact.day) {
+  // on brew day nothing is harvested from a beer, but a part of its starter may have been kept
+  const ofStarter = fact.day === brewed.fact.day && mayKeepPart(brewed.fact);
+  if (fact.day <= brewed.fact.day && !ofStarter) {
     return {
       code: 'before-the-brew',
       field: 'day',
@@ -199,7 +202,7 @@ export function emptiedConflict(ledger: Ledger, brew: string, day: IsoDay): Refu
       remedy: 'There is nothing to do; if that day is wrong, take that entry back.',
     };
   }
-  const harvest = ledger.harvested.get(brew);
+  const harvest = keptOfStarter(ledger, brew) ? undefined : ledger.harvested.get(brew);
   const first = harvest?.fact.day ?? brewed.fact.day;
   if (harvest === undefined ? day > first : day >= first) return null;
   const no = harvest?.no ?? brewed.no;

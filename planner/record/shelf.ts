@@ -66,7 +66,9 @@ function culturesOf(now: Present): Culture[] {
   for (const { brew, day } of now.facts.harvested) {
     const beer = beers.get(brew);
     // told since the plan was made, or of a beer that the plan takes nothing from
-    const about = harvests.get(brew) ?? (beer && { ...beer, generation: beer.generation + 1 });
+    const about =
+      harvests.get(brew) ??
+      (beer && { ...beer, generation: beer.generation + (day <= beer.day ? 0 : 1) });
     if (about !== undefined) harvests.set(brew, { ...about, day });
   }
   return [

@@ -135,7 +135,9 @@ export class Season {
       free[brew.tank] = emptied + brew.turnaround;
       if (brew.harvest) {
         const { offset, ml, done, day: planned } = brew.harvest;
-        cropDay[i] = done ? planned : Math.min(emptied, this.workDayOn(day + offset + slow));
+        // a part kept of a starter goes along with the brew day
+        const taken = offset === 0 ? day : Math.min(emptied, this.workDayOn(day + offset + slow));
+        cropDay[i] = done ? planned : taken;
         cropMl[i] = done ? ml.likely : amountAt(ml, volumeLuck);
       }
       return { daysMoved: day - brew.day, ended };

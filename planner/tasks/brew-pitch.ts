@@ -11,6 +11,7 @@ import {
 } from './context.ts';
 import { sayDay } from './days.ts';
 import { clock, MINUTES } from './effort.ts';
+import { partsOf, sayWortPart } from './keep-part.ts';
 import { counted, listed, sayCells, sayL, sayMl, saySg, sayShare } from './words.ts';
 
 export const brewPitch: TaskMaker = {
@@ -31,7 +32,7 @@ function pitchTask(brew: PlannedBrew, context: TaskContext): TaskDraft {
   const cautions: CautionId[] = ['hot-wort', 'burner'];
   if (brew.source.kind !== 'fresh') cautions.push('closed-jar');
   const harvest = context.harvestOf(brew.brew);
-  const kept = harvest !== undefined && harvest.jars.length > 0;
+  const kept = harvest !== undefined && harvest.jars.length > 0 && !harvest.ofStarter;
   const steps = [
     `Brew ${brew.brew}${brew.style === '' ? '' : ` (${brew.style})`}${
       wanted === undefined ? '' : `:${litres} at ${saySg(wanted.og)}`
@@ -94,6 +95,13 @@ function pitched(brew: PlannedBrew): string {
 
 function pitchSteps(brew: PlannedBrew, context: TaskContext): string[] {
   const source = brew.source;
+  const parts = partsOf(brew, context);
+  if (parts !== null) {
+    return [
+      `Pour in what is for the wort: ${sayWortPart(parts)}. The rest is kept: see "Keep a part of the starter".`,
+      'Air the wort well.',
+    ];
+  }
   if (brew.starter !== null) {
     return [
       brew.starter.chillOn === null

@@ -26,22 +26,24 @@ export const checkJar: TaskMaker = {
 function checkTask(brew: PlannedBrew, checkOn: string, context: TaskContext): TaskDraft {
   const placed = placeOn(checkOn, {
     allowed: context.hands.short,
-    from: context.plan.today,
+    from: firstDay(brew, context),
     to: checkOn,
   });
   const source = brew.source;
-  const beer = source.kind === 'harvest' ? context.brew(source.brew) : undefined;
-  const inTank = source.kind === 'harvest' && placed.day < source.harvestedOn;
+  // what was kept of a starter has been in no beer that could be tasted
+  const ofBeer = source.kind === 'harvest' && source.ofStarter !== true;
+  const beer = ofBeer ? context.brew(source.brew) : undefined;
+  const inTank = ofBeer && placed.day < source.harvestedOn;
   const codes = jarCodesFor(brew, context);
   const jars =
     codes.length > 0 ? `${codes.length > 1 ? 'jars' : 'jar'} ${listed(codes)}` : 'the jar';
   const title =
-    source.kind === 'harvest' && inTank
+    ofBeer && inTank
       ? `Check ${source.brew} in its tank: its yeast is for ${brew.brew}`
       : `Check ${jars} for ${brew.brew}`;
   const decide = brew.fallback.decideBy;
   const steps: string[] = [];
-  if (source.kind === 'harvest') {
+  if (ofBeer) {
     steps.push(
       beer === undefined
         ? `Read the gravity of ${source.brew}: did it finish where it should?`
@@ -51,7 +53,11 @@ function checkTask(brew: PlannedBrew, checkOn: string, context: TaskContext): Ta
   }
   if (!inTank) {
     if (source.kind === 'harvest' && placed.day === source.harvestedOn) {
-      steps.push('The jar is filled today: check it after the harvest.');
+      steps.push(
+        ofBeer
+          ? 'The jar is filled today: check it after the harvest.'
+          : 'The jar is filled today: check it when it has been filled.',
+      );
     }
     steps.push(
       `Let the gas out of ${jars}, then smell the slurry: bread and beer, not meat, rubber, vinegar or cheese.`,
@@ -88,8 +94,7 @@ function checkTask(brew: PlannedBrew, checkOn: string, context: TaskContext): Ta
     haveReady: inTank
       ? ['Hydrometer and sample jar', 'A tasting glass']
       : ['A clean spoon or pipette', 'Hydrometer and sample jar', 'The label of the jar'],
-    goodLooksLike:
-      'The beer finished where it should and tastes clean; the slurry smells of bread and beer; there is enough of it.',
+    goodLooksLike: `${ofBeer || source.kind === 'jar' ? 'The beer finished where it should and tastes clean; the' : 'The'} slurry smells of bread and beer; there is enough of it.`,
     why: [
       `${brew.brew} is pitched from it on ${sayDay(brew.day)}.`,
       brew.fallback.kind === 'none'
@@ -102,4 +107,11 @@ function checkTask(brew: PlannedBrew, checkOn: string, context: TaskContext): Ta
     caution: inTank ? cautionText('pressure', 'co2') : cautionText('closed-jar'),
     happened: context.isBrewed(brew.brew),
   };
+}
+
+/** A jar filled from a starter is there from its brew day on; a beer can be tasted in its tank before that. */
+function firstDay({ source }: PlannedBrew, context: TaskContext): string {
+  const { today } = context.plan;
+  if (source.kind !== 'harvest' || !source.ofStarter) return today;
+  return source.harvestedOn > today ? source.harvestedOn : today;
 }

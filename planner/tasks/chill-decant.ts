@@ -49,6 +49,9 @@ function chillTasks(brew: PlannedBrew, context: TaskContext): TaskDraft[] {
         'Smell and taste what you pour off: bread and beer; sour or solvent means do not pitch.',
         'Pour the clear wort off and leave just enough to swirl the yeast up.',
         'Let the yeast come up to the temperature of the wort, lid loose.',
+        ...(context.harvestOf(brew.brew)?.ofStarter
+          ? ['Do not pour it all into the wort: a part of it is kept in a jar.']
+          : []),
       ],
       haveReady: ['A sanitised funnel or clean pour', 'A tasting glass'],
       goodLooksLike: `A cream of yeast, about ${sayCells(plan.finalB)} living cells, smelling of bread.`,

@@ -138,6 +138,11 @@ export function shelfKey(jar: string): string {
   return `${taskKey('discard-by')}:${SHELF}:${inKey(jar)}`;
 }
 
+/** Where slurry comes from: `out of Millrace`, `kept from the starter of Millrace`. */
+export function outOf(one: { brew: string; ofStarter?: true | undefined }): string {
+  return one.ofStarter ? `kept from the starter of ${one.brew}` : `out of ${one.brew}`;
+}
+
 /** What goes into a brew, in words: `184 mL out of Millrace`, `220 mL of jar J1`, `1 pack of Harbour Lager`. */
 export function saySource(brew: PlannedBrew): string {
   const source = brew.source;
@@ -147,7 +152,7 @@ export function saySource(brew: PlannedBrew): string {
     case 'jar':
       return `${sayMl(source.drawMl)} of jar ${source.jar}`;
     case 'harvest':
-      return `${sayMl(source.drawMl)} out of ${source.brew}`;
+      return `${sayMl(source.drawMl)} ${outOf(source)}`;
   }
 }
 

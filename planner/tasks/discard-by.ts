@@ -1,7 +1,14 @@
 // Discard by: the last day of every jar that the plan does not pitch, in reserve or on the shelf.
 import type { PlannedHarvest, ShelfJar } from '../model/index.ts';
 import { cautionText } from './cautions.ts';
-import { shelfKey, type TaskContext, type TaskDraft, type TaskMaker, taskKey } from './context.ts';
+import {
+  outOf,
+  shelfKey,
+  type TaskContext,
+  type TaskDraft,
+  type TaskMaker,
+  taskKey,
+} from './context.ts';
 import { earliest, placeOn, sayDay } from './days.ts';
 import { MINUTES } from './effort.ts';
 import { sayMl } from './words.ts';
@@ -80,7 +87,7 @@ function reserveTask(left: Leftover, beer: string, context: TaskContext): TaskDr
     key: left.key,
     day: placed.day,
     brew: null,
-    title: `Discard jar ${left.code} (${sayMl(left.ml)} of ${harvest.yeast} out of ${harvest.brew}) once ${beer} is tasted and passed, at the latest on ${sayDay(harvest.discardBy)}`,
+    title: `Discard jar ${left.code} (${sayMl(left.ml)} of ${harvest.yeast} ${outOf(harvest)}) once ${beer} is tasted and passed, at the latest on ${sayDay(harvest.discardBy)}`,
     steps: [
       `Taste ${beer} (ready on ${sayDay(ready)}). If it is good, say that it was passed: the jar may go. If it is not, say that it is suspect and keep the jar: look at it, say that it is sound, and it is pitched instead.`,
       ...task.steps,
@@ -107,7 +114,7 @@ function spareTask(left: Leftover, context: TaskContext): TaskDraft {
     key: left.key,
     day: placed.day,
     brew: null,
-    title: `Discard jar ${left.code} (${sayMl(left.ml)} of ${harvest.yeast} out of ${harvest.brew}), unless it was used`,
+    title: `Discard jar ${left.code} (${sayMl(left.ml)} of ${harvest.yeast} ${outOf(harvest)}), unless it was used`,
     amounts: [{ what: `Jar ${left.code}`, value: Math.round(left.ml), unit: 'mL' }],
     why: [
       `No brew of the plan takes this yeast of ${harvest.brew}; after ${sayDay(harvest.discardBy)} it is too old to pitch.`,

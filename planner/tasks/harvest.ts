@@ -3,14 +3,15 @@ import type { PlannedHarvest } from '../model/index.ts';
 import { type CautionId, cautionText } from './cautions.ts';
 import {
   type CodedJar,
-  sayWhatFor,
   type TaskContext,
   type TaskDraft,
   type TaskMaker,
   taskKey,
 } from './context.ts';
-import { sayDay, sayDayOnLabel } from './days.ts';
+import { sayDay } from './days.ts';
 import { clock } from './effort.ts';
+import { jarFor, label } from './jar-label.ts';
+import { keepPartTask } from './keep-part.ts';
 import { counted, listed, sayMl, saySg } from './words.ts';
 
 export const harvest: TaskMaker = {
@@ -18,7 +19,9 @@ export const harvest: TaskMaker = {
   make: (context) =>
     // A harvest of which nothing is kept is no work.
     context.plan.harvests.flatMap((one) =>
-      one.jars.length === 0 ? [] : [harvestTask(one, context)],
+      one.jars.length === 0
+        ? []
+        : [one.ofStarter ? keepPartTask(one, context) : harvestTask(one, context)],
     ),
 };
 
@@ -74,24 +77,6 @@ function harvestTask(one: PlannedHarvest, context: TaskContext): TaskDraft {
     caution: cautionText(...cautions),
     happened: context.isHarvested(one.brew),
   };
-}
-
-/** The line on the lid: enough to know the jar by a year later. */
-function label(jar: CodedJar, one: PlannedHarvest): string {
-  return [
-    jar.code,
-    `out of ${one.brew}`,
-    one.yeast,
-    `generation ${one.generation} (a fresh pack is 0)`,
-    sayDayOnLabel(one.day),
-    sayMl(jar.ml),
-    sayWhatFor(jar),
-    `discard by ${sayDayOnLabel(one.discardBy)}`,
-  ].join(' · ');
-}
-
-function jarFor(jar: CodedJar): string {
-  return `Jar ${jar.code}${jar.for === null ? ',' : ''} ${sayWhatFor(jar)}`;
 }
 
 /** Pitched on the day of the harvest, it has to be in hand before the pitch; else any time of the day will do. */

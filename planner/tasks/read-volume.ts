@@ -52,11 +52,11 @@ function readTask(one: PlannedHarvest, context: TaskContext): TaskDraft {
       unit: 'mL',
     })),
     haveReady: ['A lamp', 'A ruler or a jar with marks', 'A waterproof pen'],
-    goodLooksLike: `A sharp line between yeast and clear beer; in all ${sayMl(one.settledMl.low)} to ${sayMl(one.settledMl.high)}.`,
+    goodLooksLike: `A sharp line between yeast and clear ${one.ofStarter ? 'wort' : 'beer'}; in all ${sayMl(one.settledMl.low)} to ${sayMl(one.settledMl.high)}.`,
     why: [
       settle === 0
         ? `${one.brew} is harvested and pitched without settling: read what you can, it is a guess.`
-        : `The yeast of ${one.brew} (${sayDay(one.day)}) has settled for ${counted(settle, 'day')}; what can be pitched follows from this reading.`,
+        : `The yeast ${one.ofStarter ? `kept from the starter of ${one.brew}` : `of ${one.brew}`} (${sayDay(one.day)}) has settled for ${counted(settle, 'day')}; what can be pitched follows from this reading.`,
       placed.why,
     ]
       .filter(Boolean)

@@ -4,7 +4,7 @@ import { boilingCaution, type CautionId, cautionText } from './cautions.ts';
 import { saySource, type TaskContext, type TaskDraft, type TaskMaker, taskKey } from './context.ts';
 import { sayDay } from './days.ts';
 import { clock, FRESH_START_BEFORE_PITCH, MINUTES } from './effort.ts';
-import { counted, sayCells, sayL } from './words.ts';
+import { counted, listed, sayCells, sayL } from './words.ts';
 
 export const starter: TaskMaker = {
   kind: 'starter',
@@ -15,6 +15,7 @@ function starterTask(brew: PlannedBrew, context: TaskContext): TaskDraft[] {
   const plan = brew.starter;
   if (plan === null) return [];
   const { settings, house } = context;
+  const kept = context.harvestOf(brew.brew)?.ofStarter;
   const sameDay = plan.startOn === brew.day;
   const later = plan.chillOn === null ? 0 : MINUTES.chill[house.kind] + MINUTES.decant[house.kind];
   const cautions: CautionId[] = [boilingCaution(plan.litres), 'hot-glass', 'starter-vent'];
@@ -33,7 +34,7 @@ function starterTask(brew: PlannedBrew, context: TaskContext): TaskDraft[] {
         `Put in ${saySource(brew)}: about ${sayCells(plan.initialB)} living cells.`,
         growing(plan.growDays, house.starterGear.stirred),
         plan.chillOn === null
-          ? `All of it goes into ${brew.brew} on ${sayDay(brew.day)}.`
+          ? `${kept === undefined ? 'All of it goes' : 'It goes'} into ${brew.brew} on ${sayDay(brew.day)}${kept === undefined ? '' : ', but for the part that is kept'}.`
           : `It is chilled on ${sayDay(plan.chillOn)} and poured off on ${sayDay(brew.day)}.`,
       ],
       amounts: [
@@ -63,8 +64,12 @@ function starterTask(brew: PlannedBrew, context: TaskContext): TaskDraft[] {
 function reason(brew: PlannedBrew, seedB: number, context: TaskContext): string {
   const needs = `${brew.brew} needs ${sayCells(brew.needB)} living cells on ${sayDay(brew.day)}`;
   const holds = `${saySource(brew)} holds about ${sayCells(seedB)}`;
-  if (seedB < brew.needB) return `${needs}; ${holds}.`;
   const harvest = context.plan.harvests.find((one) => one.brew === brew.brew);
+  if (harvest?.ofStarter) {
+    const takers = [...new Set(harvest.jars.flatMap((jar) => jar.for ?? []))];
+    return `${needs}; ${holds}. It is made larger, so that a part can be kept in a jar${takers.length > 0 ? ` for ${listed(takers)}` : ''}.`;
+  }
+  if (seedB < brew.needB) return `${needs}; ${holds}.`;
   const fed = [...new Set(harvest?.jars.flatMap((jar) => jar.for ?? []))];
   const harvested =
     fed.length > 0

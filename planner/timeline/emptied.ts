@@ -18,7 +18,9 @@ export function emptiedDays(house: House, facts: Facts): Map<string, number> {
     const day = dayNumber(fact.day);
     const known: number[] = [];
     const harvest = harvested.get(fact.brew);
-    if (harvest !== undefined && outlet.get(fact.tank) === false) known.push(harvest);
+    // what was told for the brew day was kept of the starter
+    if (harvest !== undefined && harvest > day && outlet.get(fact.tank) === false)
+      known.push(harvest);
     for (const other of facts.brewed) {
       const next = dayNumber(other.day);
       if (other.brew !== fact.brew && other.tank === fact.tank && next > day) known.push(next);

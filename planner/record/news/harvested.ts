@@ -1,9 +1,13 @@
 // A beer was harvested, or its jars were read again after they had settled.
-import type { News } from '../../model/index.ts';
+import type { IsoDay, News } from '../../model/index.ts';
+import { plusDays } from '../../tasks/days.ts';
 import type { Asked, Resolved } from '../asked.ts';
 import { unknownIn } from './known.ts';
 
 type Harvested = Pick<News & { kind: 'harvested' }, 'brew' | 'day' | 'settledMl'>;
+
+/** So many days after a brew what is told as taken of it is its starter's part and no harvest. Common practice, no source. */
+const TOLD_WITHIN_DAYS = 3;
 
 export function harvestedFact(news: Harvested, asked: Asked): Resolved {
   const refusals = unknownIn(asked, 'brew', news.brew);
@@ -20,9 +24,22 @@ export function harvestedFact(news: Harvested, asked: Asked): Resolved {
     });
   }
   if (refusals.length > 0) return { refusals };
-  const { brew: name, day, settledMl } = news;
+  const { brew: name, settledMl } = news;
+  const day = dayTaken(news, asked);
   // Jars are read a day or two after the harvest: the second number is a better reading of the same jars.
   return asked.ledger.harvested.has(name)
     ? { fact: { kind: 'read', brew: name, day, settledMl } }
     : { fact: { kind: 'harvested', harvested: { brew: name, day, settledMl, state: 'sound' } } };
+}
+
+/**
+ * The day that was told; brew day for what the plan keeps of a starter, though its jar is filled, ticked or read some days
+ * later. A beer has nothing to harvest before that.
+ */
+function dayTaken(news: Harvested, asked: Asked): IsoDay {
+  if (asked.ledger.harvested.has(news.brew)) return news.day;
+  const planned = asked.inForce.harvests.find((one) => one.brew === news.brew);
+  const brewedOn = asked.ledger.brewed.get(news.brew)?.fact.day;
+  if (!planned?.ofStarter || brewedOn === undefined || news.day < brewedOn) return news.day;
+  return news.day <= plusDays(brewedOn, TOLD_WITHIN_DAYS) ? brewedOn : news.day;
 }

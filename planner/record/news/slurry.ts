@@ -4,6 +4,7 @@ import { abvPercent } from '../../science/index.ts';
 import { sayDay } from '../../tasks/days.ts';
 import type { Asked, Resolved } from '../asked.ts';
 import { doubtsOf } from '../doubts.ts';
+import { keptOfStarter } from '../kept-part.ts';
 import { drawnMl } from '../ledger.ts';
 import type { Refusal } from '../refusal.ts';
 import { sayCulture } from '../words.ts';
@@ -198,6 +199,8 @@ function ofHarvest(name: string, asked: Asked): About | null {
   const harvest = asked.ledger.harvested.get(name)?.fact;
   const brew = asked.house.brews.find((one) => one.brew === name);
   if (brewed === undefined || harvest === undefined || brew === undefined) return null;
+  // a part of a starter never lay on a beer: it says nothing about the strain's harvests
+  if (keptOfStarter(asked.ledger, name)) return null;
   return {
     yeast: brewed.yeast,
     harvestedOn: harvest.day,

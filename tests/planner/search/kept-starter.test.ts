@@ -1,8 +1,6 @@
 // A tiny season in which one pack and a larger starter feed two brews, and what holds of a part kept of a starter.
 //
-// All sums are worked out from docs/planner.md. Yeast never dies here and a jar for the next season is worth nothing. 20 L at
-// 12 °P want 180 billion cells fresh and 240 out of a jar. A pack of 200 costs 40.00, a delivery 6.00. In First there is
-// fruit, so nothing is pitched that was harvested from it, and Second is brewed 24 days later, far beyond a shared delivery.
+// All sums are worked out from docs/planner.md and the figures at the head of the season's builder.
 import { describe, expect, it } from 'vitest';
 import { type House, NO_FACTS } from '../../../planner/model/index.ts';
 import { plan } from '../../../planner/plan.ts';
@@ -12,36 +10,16 @@ import { KEPT } from '../../../planner/timeline/kept.ts';
 import { compile, FRESH } from '../../../planner/timeline/problem.ts';
 import { Timeline } from '../../../planner/timeline/timeline.ts';
 import { unfold } from '../../../planner/timeline/unfold.ts';
-import { aBrew, aSeason, aTank, aYeast, TWELVE_P, UNDYING } from '../../builders/season.ts';
+import { TODAY, twoOfOnePack } from '../../builders/kept-starter.ts';
 import { checkPlan } from '../../checker/index.ts';
-
-const TODAY = '2027-02-10';
-
-const season = (keptStarterJars: number, rules: House['rules'] = {}): House =>
-  aSeason({
-    rules: { ...UNDYING, endJarValue: 0, keptStarterJars, ...rules },
-    starterGear: { vessels: 1, maxLitres: 4, stirred: true },
-    tanks: [aTank(), aTank({ tank: 'Keg B' })],
-    yeasts: [aYeast({ packsOnHand: 0, packsMadeOn: null, packPrice: 40 })],
-    brews: [
-      aBrew({
-        brew: 'First',
-        og: TWELVE_P,
-        value: 0,
-        brewOn: '2027-03-03',
-        additions: ['fruit'],
-      }),
-      aBrew({ brew: 'Second', og: TWELVE_P, value: 0, brewOn: '2027-03-27' }),
-    ],
-  });
 
 const made = (house: House) => plan({ house, today: TODAY, seed: 1, steps: 6000 });
 
 describe('one pack and a larger starter for two brews', () => {
   it('saves a pack and its delivery', () => {
     // two packs, each with a delivery: 2 × 46.00
-    expect(made(season(0)).totals.costMinor).toBe(9200);
-    const kept = made(season(1));
+    expect(made(twoOfOnePack(0)).totals.costMinor).toBe(9200);
+    const kept = made(twoOfOnePack(1));
     // 2 L (200 g) grow 200 billion to 200 + 200 × 1.4 = 480: 180 for First, 300 left for the 240 of Second; 1 L gives only
     // 200 + 100 × (2.8 − 1.4 × 0.6 ÷ 2.1 − 1.4) = 300. A pack and its delivery 46.00, wort 1.80, starter work 3.60, jar
     // 0.40, check 0.80: 52.60, which is 39.40 less
@@ -63,11 +41,11 @@ describe('one pack and a larger starter for two brews', () => {
     expect(second?.generation).toBe(0);
     expect(kept.harvests).toMatchObject([{ brew: 'First', ofStarter: true, generation: 0 }]);
     expect(kept.bound).toBeNull();
-    expect(checkPlan(season(1), kept)).toEqual([]);
+    expect(checkPlan(twoOfOnePack(1), kept)).toEqual([]);
   });
 
   it('is the best of all that can be decided', () => {
-    const p = compile(season(1), TODAY, NO_FACTS, [], null);
+    const p = compile(twoOfOnePack(1), TODAY, NO_FACTS, [], null);
     const judge = new Judge(p);
     const t = new Timeline(p);
     // days are fixed and the tanks alike: crop, starters and the source of Second are all that is left
@@ -92,14 +70,14 @@ describe('one pack and a larger starter for two brews', () => {
 
   it('ends where the jar is past its storage limit, or full', () => {
     // a starter on the jar would begin two days before the 27th, still far past 15 days
-    expect(made(season(1, { maxStorageDays: 15 })).totals.costMinor).toBe(9200);
+    expect(made(twoOfOnePack(1, { maxStorageDays: 15 })).totals.costMinor).toBe(9200);
     // 240 billion are 142.9 mL at 2.1 × 0.8 billion per mL: more than one jar of 140
-    const small = season(1);
+    const small = twoOfOnePack(1);
     // so a starter of 1 L each, First's 300 leave 120 and those grow by 140: 46.00 + 2 × 4.50 + 0.40 + 0.80
     const inOne = made({ ...small, store: { ...small.store, jarMl: 140 } });
     expect(inOne.totals.costMinor).toBe(5620);
     // or two jars of one starter
-    const two = season(2);
+    const two = twoOfOnePack(2);
     expect(made({ ...two, store: { ...two.store, jarMl: 140 } }).totals.costMinor).toBe(5300);
   });
 });
