@@ -10,6 +10,7 @@ import { Desk } from './search/desk.ts';
 import { Random } from './search/random.ts';
 import { Judge } from './search/score.ts';
 import { standingPlan } from './search/standing.ts';
+import { steadied } from './tasks/steady.ts';
 import { compile } from './timeline/problem.ts';
 
 /**
@@ -42,7 +43,7 @@ export function earlierPlan(
     baselines: earlier.baselines,
     bound: null,
   });
-  const plan = settledPlan(made);
+  const plan = steadied(settledPlan(made), inForce, house);
   const now = compile(house, today, facts, pins, inForce);
   const standing = standingPlan(now, inForce);
   const nowJudge = new Judge(now);

@@ -41,3 +41,4 @@ export { LOCAL_CODES } from './tasks/cautions.ts';
 export { type DoneTask, tasks } from './tasks/index.ts';
 export { looksLikeCode } from './tasks/jar-codes.ts';
 export { METRIC, type ReadingUnits, taskIn } from './tasks/read-in.ts';
+export { asTold } from './tasks/steady.ts';

@@ -14,6 +14,7 @@ import { Random } from './search/random.ts';
 import { Judge, type Score } from './search/score.ts';
 import { defaultSteps, type Found, mendingSteps, search } from './search/search.ts';
 import { standingPlan } from './search/standing.ts';
+import { steadied } from './tasks/steady.ts';
 import { compile, type Problem } from './timeline/problem.ts';
 import type { Timeline } from './timeline/timeline.ts';
 
@@ -48,7 +49,7 @@ export function replan(
   const judge = new Judge(problem);
   const before = totals(judge, standing);
   const broken = findings(judge, standing);
-  const after = solve(r, watch, problem, standing);
+  const after = steadied(solve(r, watch, problem, standing), r.inForce, r.house);
   const forced = whatForces(standing, after);
   const changes = compare(r.inForce, after, r.house, { facts: r.facts, broken, forced });
   return { plan: after, changes: { ...changes, before, after: after.totals } };

@@ -70,6 +70,7 @@ export function entryChanges(
     if (wanted.has(task.key)) throw new Error(`two tasks share the key ${task.key}`);
     wanted.add(task.key);
     const row = byKey.get(task.key);
+    if (row !== undefined && row.goneAt === null && isHistory(row.task, task)) continue;
     const hash = contentHash(task);
     if (row === undefined) {
       changes.added.push({
@@ -101,6 +102,15 @@ export function entryChanges(
     if (!wanted.has(row.taskKey) && !row.task.done) changes.gone.push(row.uid);
   }
   return changes;
+}
+
+/**
+ * Whether an entry says all that there is to say: its task was done and still is, on the same day. It goes on saying what
+ * was asked for when it was done; a later plan has no part in that. Of a brew what was told (tank, mL) follows.
+ */
+function isHistory(was: Task, task: Task): boolean {
+  if (!was.done || !task.done || slot(was) !== slot(task)) return false;
+  return task.kind !== 'brew-pitch' || was.title === task.title;
 }
 
 /** Of entries that left under one key, the one that left last. */

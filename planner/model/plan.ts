@@ -250,6 +250,29 @@ export const LeftOut = z
   })
   .meta({ id: 'LeftOut' });
 
+export const Told = z
+  .strictObject({
+    brews: z.array(
+      z.strictObject({
+        brew: Name,
+        drawMl: z.number().nullable(),
+        viability: Range,
+        pitchedB: z.number(),
+        initialB: z.number().nullable(),
+        finalB: z.number().nullable(),
+      }),
+    ),
+    harvests: z.array(
+      z.strictObject({
+        brew: Name,
+        settledMl: Range,
+        spareMl: z.array(z.number()).describe('Of its jars for no brew, in their order'),
+      }),
+    ),
+  })
+  .meta({ id: 'Told' });
+export type Told = z.infer<typeof Told>;
+
 export const Plan = z
   .strictObject({
     format: z.literal('barmline-plan-1'),
@@ -288,6 +311,9 @@ export const Plan = z
       .nullable()
       .describe('A proven lower bound on the cost'),
     notes: z.array(z.string()).describe('What the brewer should know about the input'),
+    told: Told.optional().describe(
+      'Amounts as tasks and calendar say them: those of the plan before, where the new ones differ by less than a jug shows',
+    ),
   })
   .meta({ id: 'Plan', description: 'A season, laid out.' });
 export type Plan = z.infer<typeof Plan>;

@@ -13,6 +13,7 @@ import { order } from './order.ts';
 import { packageBeer } from './package.ts';
 import { readVolume } from './read-volume.ts';
 import { starter } from './starter.ts';
+import { asTold } from './steady.ts';
 import { takeOut } from './take-out.ts';
 
 /** Every kind of task, in the order in which they are done on one day. */
@@ -43,7 +44,7 @@ export type DoneTask = { key: string; day: string };
  */
 export function tasks(plan: Plan, house: House, done: readonly DoneTask[] = []): Task[] {
   const doneOn = new Map(done.map((one) => [one.key, one.day]));
-  const context = contextOf(plan, house, (key) => doneOn.has(key));
+  const context = contextOf(asTold(plan), house, (key) => doneOn.has(key));
   const made = TASK_MAKERS.flatMap((maker) =>
     maker.make(context).map(({ happened, ...draft }): Task => {
       const day = doneOn.get(draft.key);

@@ -1,6 +1,7 @@
 // A brew was brewed: which yeast went in is taken from the plan in force, scaled to the mL that were poured.
 import type { BrewedFact, News, PitchSource, PlannedBrew } from '../../model/index.ts';
 import { sayDay } from '../../tasks/days.ts';
+import { asTold } from '../../tasks/steady.ts';
 import type { Asked, Resolved } from '../asked.ts';
 import type { Refusal } from '../refusal.ts';
 import { unknownIn } from './known.ts';
@@ -12,7 +13,7 @@ export function brewedFact(news: Brewed, asked: Asked): Resolved {
   const refusals = unknownIn(asked, 'brew', news.brew);
   if (news.tank !== null) refusals.push(...unknownIn(asked, 'tank', news.tank));
   if (news.day < house.from) refusals.push(beforeTheSeason(news, asked));
-  const planned = inForce.brews.find((brew) => brew.brew === news.brew);
+  const planned = asTold(inForce).brews.find((brew) => brew.brew === news.brew);
   if (planned === undefined) {
     if (refusals.length === 0) refusals.push(notPlanned(news));
     return { refusals };

@@ -5,6 +5,7 @@ import { plusDays } from '../../tasks/days.ts';
 import { harvestLeftovers } from '../../tasks/discard-by.ts';
 import { tasks } from '../../tasks/index.ts';
 import { orderOfTask } from '../../tasks/order.ts';
+import { asTold } from '../../tasks/steady.ts';
 import type { Asked, Resolved } from '../asked.ts';
 import type { RecordFact } from '../entry.ts';
 import { hoppedFact } from './beer.ts';
@@ -138,7 +139,9 @@ function discarded(news: TaskDone, asked: Asked): Resolved {
       ? ticked(null, 'brewed')
       : goneFact({ jar: jar.jar, day: news.day }, asked);
   }
-  const left = harvestLeftovers(contextOf(inForce, house)).find((one) => one.key === news.task);
+  const left = harvestLeftovers(contextOf(asTold(inForce), house)).find(
+    (one) => one.key === news.task,
+  );
   return left === undefined
     ? ticked(null, 'brewed')
     : { fact: { kind: 'discarded', brew: left.harvest.brew, ml: left.ml } };

@@ -116,6 +116,29 @@ describe('a task that is no longer in the plan', () => {
   });
 });
 
+describe('a task that is done', () => {
+  const done = (part: Partial<Task> = {}) => aTask({ done: true, ...part });
+  const row = (task: Task) => only(applied([], [task], first));
+  const changedBy = (was: Task, task: Task) =>
+    entryChanges([row(was)], [task], later).changed.length;
+
+  test('goes on saying what was asked for, whatever a later plan would ask', () => {
+    expect(changedBy(done(), done({ title: 'Harvest Millrace: 240 mL', amounts: [] }))).toBe(0);
+  });
+
+  test('changes with its day, and when it is not done after all', () => {
+    expect(changedBy(done(), done({ day: '2027-01-24' }))).toBe(1);
+    expect(changedBy(done(), aTask())).toBe(1);
+  });
+
+  test('says of a brew into which tank it went and how much was poured', () => {
+    const pitch = (part: Partial<Task>) => done({ kind: 'brew-pitch', ...part });
+    const was = pitch({ title: 'Brew Quill into Keg A, pitch 184 mL' });
+    expect(changedBy(was, { ...was, title: 'Brew Quill into Keg B, pitch 150 mL' })).toBe(1);
+    expect(changedBy(was, { ...was, goodLooksLike: '87 % alive' })).toBe(0);
+  });
+});
+
 test('two tasks of one key are an error of the planner and said so', () => {
   expect(() => entryChanges([], [aTask(), aTask()], first)).toThrow(/share the key/);
 });
