@@ -3,6 +3,7 @@ import type { Change, Changes, House, Plan, PlannedBrew } from '../model/index.t
 import { compareText, saySource } from '../tasks/context.ts';
 import { sayDay } from '../tasks/days.ts';
 import { tasks } from '../tasks/index.ts';
+import { asTold, SAME_AMOUNT } from '../tasks/steady.ts';
 import { sayL } from '../tasks/words.ts';
 import { type Reasoned, withoutCircles } from './circles.ts';
 import {
@@ -18,15 +19,12 @@ import {
   tankReasons,
 } from './reason.ts';
 
-/** Amounts that differ by no more than this share are the same to a brewer. */
-const SAME_AMOUNT = 0.05;
-
 /**
  * What differs between the plan in force and a new one, with the reasons found in the two and in what came between.
  * Changes come in order of the days they concern. Amounts that change by up to 5 % are listed apart, as `smaller`.
  */
 export function compare(before: Plan, after: Plan, house: House, since: Since = {}): Changes {
-  const pair = pairOf(before, after, house, since);
+  const pair = pairOf(asTold(before), asTold(after), house, since);
   const names = [...new Set([...before.brews, ...after.brews].map((brew) => brew.brew))];
   const changes = names.flatMap((name) => ofBrew(pair.was(name), pair.now(name), pair));
   changes.sort((a, b) => compareText(a.day, b.day) || compareText(a.brew, b.brew));
