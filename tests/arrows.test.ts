@@ -45,7 +45,7 @@ test('the API knows nothing of the app, and the app only the types of the API', 
 /** A formula alone, with nothing behind it: the page may take it so, or the whole planner would travel along. */
 const lone = (arrow: Arrow) =>
   arrow.file.startsWith('app/') &&
-  inside(arrow, 'planner/science') &&
+  /^planner\/(science|tasks)\//.test(arrow.to) &&
   arrows('planner').every((a) => a.file !== arrow.to || a.type);
 
 test('others enter the planner by its face, but for lone formulas on the page', () => {
