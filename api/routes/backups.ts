@@ -16,7 +16,7 @@ import {
   type RestoreAnswer,
   RestoreRequest,
 } from './backup-shapes.ts';
-import { refuse, refuseProblems } from './errors.ts';
+import { listed, refuse, refuseProblems } from './errors.ts';
 import type { Parts } from './parts.ts';
 import { revisionOf } from './saving.ts';
 import { body, param } from './valid.ts';
@@ -115,7 +115,7 @@ export const backupRoutes = (parts: Parts) =>
       const { whole, problems } = await read(parts, wanted);
       const now = summaryOf(await readWhole(parts.store.db));
       const revision = (await readHouse(parts.store.db))?.revision ?? 0;
-      const seen = { holds: summaryOf(whole), now, problems };
+      const seen = { holds: summaryOf(whole), now, problems: listed(problems) };
       if (!wanted.apply) {
         const shown: RestoreAnswer = { ...seen, applied: false, revision, kept: null };
         return c.json(shown, 200);

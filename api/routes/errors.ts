@@ -45,20 +45,25 @@ export function refuseProblems(
 
 const MAX_PROBLEMS = 200;
 
-/** A list that is longer than anybody works through is cut, and says so. */
-function listed(problems: Problem[]): Problem[] {
+/** A list that is longer than anybody works through is cut, the errors before the warnings, and says so. */
+export function listed(problems: Problem[]): Problem[] {
   if (problems.length <= MAX_PROBLEMS) return problems;
-  const rest = problems.length - MAX_PROBLEMS;
+  const isError = ({ level }: Problem) => level === 'error';
+  const ordered = [...problems.filter(isError), ...problems.filter((one) => !isError(one))];
+  const rest = ordered.slice(MAX_PROBLEMS);
   return [
-    ...problems.slice(0, MAX_PROBLEMS),
+    ...ordered.slice(0, MAX_PROBLEMS),
     {
       code: 'more-problems',
       path: '(body)',
       value: null,
       bound: null,
-      message: `${rest} more problems of the same request are not listed.`,
+      message:
+        rest.length === 1
+          ? '1 more problem of the same request is not listed.'
+          : `${rest.length} more problems of the same request are not listed.`,
       remedy: 'Correct these first.',
-      level: 'error',
+      level: rest.some(isError) ? 'error' : 'warning',
     },
   ];
 }

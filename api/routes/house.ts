@@ -6,7 +6,7 @@ import { demoHouse } from '../demo/index.ts';
 import { writeSeason } from '../folder/index.ts';
 import { houseOf, readState } from '../runs/state.ts';
 import { readHouse, type StoredHouse } from '../store/house.ts';
-import { refuse, refuseProblems } from './errors.ts';
+import { listed, refuse, refuseProblems } from './errors.ts';
 import { type Import, readImport } from './import.ts';
 import type { ImportAnswer, ImportRequest } from './import-shapes.ts';
 import type { Parts } from './parts.ts';
@@ -27,7 +27,7 @@ async function houseAnswer(parts: Parts, saved?: StoredHouse): Promise<HouseAnsw
     revision: stored.revision,
     savedAt: stored.savedAt,
     demo: stored.demo,
-    problems: checkHouse(stored.house),
+    problems: listed(checkHouse(stored.house)),
     today: parts.today(stored.house.timeZone),
   };
 }
@@ -54,7 +54,13 @@ export const houseRoutes = (parts: Parts) =>
       const { house, rest, problems, tables, apply, startOver } = c.req.valid('json');
       if (!apply) {
         const revision = (await readHouse(parts.store.db))?.revision ?? 0;
-        const shown: ImportAnswer = { house: rest, tables, problems, applied: false, revision };
+        const shown: ImportAnswer = {
+          house: rest,
+          tables,
+          problems: listed(problems),
+          applied: false,
+          revision,
+        };
         return c.json(shown, 200);
       }
       const revision = revisionOf(c.req.header('If-Match'));
@@ -62,7 +68,13 @@ export const houseRoutes = (parts: Parts) =>
       const stored = await save(parts.store, { house, revision, startOver });
       if (startOver) parts.runs.discard();
       const { revision: made } = stored;
-      const answer: ImportAnswer = { house, tables, problems, applied: true, revision: made };
+      const answer: ImportAnswer = {
+        house,
+        tables,
+        problems: listed(problems),
+        applied: true,
+        revision: made,
+      };
       return c.json(answer, 200);
     })
     .post('/demo', async (c) => {

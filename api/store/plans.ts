@@ -1,5 +1,5 @@
 // Plans: the one in force, the draft that may take its place, and those of before.
-import { and, desc, eq, inArray, isNotNull } from 'drizzle-orm';
+import { and, eq, inArray, isNotNull, sql } from 'drizzle-orm';
 import { type Changes, type Plan, settledPlan } from '../../planner/index.ts';
 import type { Db } from './index.ts';
 import { plan } from './tables.ts';
@@ -38,6 +38,12 @@ export async function readPlan(db: Db, status: 'in-force' | 'draft'): Promise<St
   return row === undefined ? null : stored(row);
 }
 
+/**
+ * The order in which plans were stored, which is that in which they came in force: there is one draft at a time. A
+ * clock that was wrong for a while does not change it.
+ */
+const NEWEST_FIRST = sql`rowid DESC`;
+
 /** How many plans that are no longer wanted stay to look back at: a house that re-plans daily does not grow for ever. */
 const KEPT_PLANS = 50;
 
@@ -63,7 +69,7 @@ export async function addPlan(
     .select({ id: plan.id })
     .from(plan)
     .where(inArray(plan.status, ['superseded', 'dismissed']))
-    .orderBy(desc(plan.madeAt), desc(plan.id))
+    .orderBy(NEWEST_FIRST)
     .limit(1000)
     .offset(KEPT_PLANS);
   if (old.length > 0) {
@@ -125,6 +131,6 @@ export async function readHistory(db: Db, season: number): Promise<StoredPlan[]>
     .select()
     .from(plan)
     .where(and(eq(plan.season, season), isNotNull(plan.inForceAt)))
-    .orderBy(desc(plan.inForceAt));
+    .orderBy(NEWEST_FIRST);
   return rows.map(stored);
 }

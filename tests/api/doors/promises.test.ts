@@ -90,6 +90,28 @@ describe('limits', () => {
     expect(answer.status).toBe(400);
     expect(ErrorBody.parse(answer.json).error.problems.length).toBeLessThanOrEqual(201);
   });
+
+  test('an import that is only looked at: 200 problems are listed, errors first, and it says how many more', async () => {
+    const { json: exported } = await open.ask('GET', '/api/house/export');
+    const { files } = exported as { files: Record<string, string> };
+    const head = 'tank,min_fill_l,max_fill_l,min_c,max_c,turnaround_days,bottom_outlet';
+    // One wrong cell a row: at least as many errors as rows.
+    const rows = Array.from({ length: 300 }, (_, at) => `T${at},12,x,2,24,1,no`);
+    const body = {
+      files: {
+        ...files,
+        'tanks.csv': [head, ...rows].join('\r\n'),
+        'notes.txt': 'a file of no season, which is a warning',
+      },
+    };
+    const { status, json } = await open.ask('POST', '/api/house/import', body);
+    const { problems } = json as { problems: { code: string; level: string; message: string }[] };
+    expect([status, problems.length]).toEqual([200, 201]);
+    expect(new Set(problems.map(({ level }) => level))).toEqual(new Set(['error']));
+    expect(problems.at(-1)).toMatchObject({ code: 'more-problems' });
+    const more = Number(/^(\d+) more problems/.exec(problems.at(-1)?.message ?? '')?.[1]);
+    expect(more).toBeGreaterThanOrEqual(101);
+  });
 });
 
 describe('calendar addresses', () => {
