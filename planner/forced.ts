@@ -1,5 +1,5 @@
 // What forced the changes of a re-plan: what putting one brew alone back to its old place and yeast would break.
-import { putBack } from './freeze.ts';
+import { putBack, sameIn } from './freeze.ts';
 import type { Finding, Plan } from './model/index.ts';
 import { findings } from './report/index.ts';
 import { Judge } from './search/score.ts';
@@ -30,7 +30,4 @@ export function whatForces(standing: Timeline, after: Plan): Map<string, Finding
 const keyOf = (one: Finding): string => `${one.rule} ${one.subject} ${one.amount}`;
 
 const same = (a: Timeline, z: Timeline, b: number): boolean =>
-  a.placed[b] === z.placed[b] &&
-  a.day[b] === z.day[b] &&
-  a.tank[b] === z.tank[b] &&
-  a.source[b] === z.source[b];
+  a.placed[b] === z.placed[b] && sameIn(a, z, b);

@@ -80,16 +80,16 @@ export function changedInside(
     const inside = held.has(b);
     const letIn = was.day > end && t.placed[b] === 1 && (t.day[b] as number) <= end;
     if (!inside && !letIn) return [];
-    const same = t.placed[b] === 1 && sameAs(t, b, placeIn(standing, b));
-    return same ? [] : [b];
+    return t.placed[b] === 1 && sameIn(t, standing, b) ? [] : [b];
   });
 }
 
-const placeIn = (t: Timeline, b: number) => ({
-  day: t.day[b] as number,
-  tank: t.tank[b] as number,
-  source: t.source[b] as number,
-});
+/** Whether a brew is done alike in two plans: day, tank, yeast and starter. The packs of a pitch follow from these. */
+export const sameIn = (a: Timeline, z: Timeline, b: number): boolean =>
+  a.day[b] === z.day[b] &&
+  a.tank[b] === z.tank[b] &&
+  a.source[b] === z.source[b] &&
+  a.starterLitres[b] === z.starterLitres[b];
 
 /** The plan with one brew put back as it stands in another. */
 export function putBack(t: Timeline, standing: Timeline, b: number): Timeline {

@@ -84,7 +84,8 @@ function ofBrew(
     says: string,
     why: string | Reason[],
   ) => {
-    const forced = kind === 'amount' || kind === 'starter' ? null : rule;
+    // mL follow from a count and packs from their age; only packs are also chosen
+    const forced = kind === 'amount' && now.source.kind !== 'fresh' ? null : rule;
     const [reason, reasons] = typeof why === 'string' ? [why, []] : ['', why];
     changes.push({ kind, brew, before, after, day, says, reason, rule: forced, reasons });
   };

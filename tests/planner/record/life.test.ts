@@ -183,7 +183,7 @@ function nothingSuspect({ house, facts, pins, after }: Step): number {
 }
 
 /** Whatever changed inside the freeze window would break more if it were put back alone. Returns how many did. */
-function nearStays({ house, today, facts, pins, before, after }: Step): number {
+function nearStays({ house, today, facts, pins, before, after, changes }: Step): number {
   const { freezeDays } = resolveSettings(house.kind, house.rules);
   const end = daysAfter(today, freezeDays);
   const problem = compile(house, today, facts, pins, before);
@@ -200,12 +200,16 @@ function nearStays({ house, today, facts, pins, before, after }: Step): number {
       t.placed[b] === 1 &&
       t.day[b] === old.day &&
       t.tank[b] === old.tank &&
-      t.source[b] === old.source;
+      t.source[b] === old.source &&
+      t.starterLitres[b] === standing.starterLitres[b];
     // moved by the news itself, or not moved at all
     if (!same(standing) || same(now)) continue;
     changed++;
     const hard = judge.score(putBack(now, standing, b)).hard;
     expect(hard, `${was.brew} on ${was.day}, told ${today}`).toBeGreaterThan(after.totals.hard);
+    // the rule that forces it is named in each of its changes
+    const told = changes.changes.filter(({ brew, kind }) => brew === was.brew && kind !== 'amount');
+    for (const change of told) expect(change.rule, change.says).not.toBeNull();
   }
   return changed;
 }
