@@ -43,7 +43,9 @@ function pitchText({ source, starter }: PlannedBrew): string {
     case 'jar':
       return `${volume(source.drawMl)} of jar ${source.jar}${grown}`;
     case 'harvest':
-      return `${volume(source.drawMl)} out of ${source.brew}${grown}`;
+      return source.ofStarter
+        ? `${volume(source.drawMl)} kept from the starter of ${source.brew}${grown}`
+        : `${volume(source.drawMl)} out of ${source.brew}${grown}`;
   }
 }
 

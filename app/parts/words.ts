@@ -19,6 +19,8 @@ export function sourceWords(brew: PlannedBrew, units: Units): string {
   const starter = brew.starter ? ` and a starter of ${litres(brew.starter.litres, units)}` : '';
   if (source.kind === 'fresh') return `${count(source.packs, 'fresh pack')}${starter}`;
   const ml = millilitres(source.drawMl, units);
+  if (source.kind === 'harvest' && source.ofStarter)
+    return `${ml} kept from the starter of ${source.brew}${starter}`;
   const from = source.kind === 'jar' ? `jar ${source.jar}` : source.brew;
   return `${ml} of slurry out of ${from}${starter}`;
 }

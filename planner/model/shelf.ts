@@ -16,6 +16,10 @@ export const StandingJar = z
     yeast: Name,
     generation,
     from: Name.nullable().describe('The beer of this season that it came out of'),
+    ofStarter: z
+      .literal(true)
+      .optional()
+      .describe('Kept from the starter of that beer, and not out of the beer itself'),
     filledOn: IsoDay.describe('Harvested, or to be harvested'),
     ml: z.number().describe('Settled slurry, mL'),
     cellsB: z.number().nullable().describe('Cells in it, dead ones included, billion, likely'),

@@ -179,6 +179,7 @@ function jarOf(
     yeast: harvest.yeast,
     generation: harvest.generation,
     from: harvest.brew,
+    ...(harvest.ofStarter ? { ofStarter: true as const } : {}),
     filledOn,
     ml: jar.ml,
     cellsB: ofMl > 0 ? (harvest.cellsB * jar.ml) / ofMl : null,

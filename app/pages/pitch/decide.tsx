@@ -43,7 +43,10 @@ export function Decide(props: Props) {
   const entries = useQuery(recordQuery).data?.entries ?? [];
   const held = decisionsOn(brew.brew, entries);
   const source = sourceRefOf(brew);
-  const words = sourceRefWords(source);
+  const words =
+    brew.source.kind === 'harvest' && brew.source.ofStarter
+      ? `yeast kept from the starter of ${brew.source.brew}`
+      : sourceRefWords(source);
   return (
     <section className="below decide" aria-labelledby="decide">
       <h2 id="decide">Decide otherwise</h2>

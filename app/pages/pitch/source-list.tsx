@@ -30,12 +30,16 @@ export function SourceList(props: { brew: PlannedBrew; units: Units }) {
         `jar ${source.jar}, harvested ${shortDay(source.harvestedOn)}`
       ) : (
         <>
-          <a href={hashOf({ page: 'pitch', brew: source.brew })}>{source.brew}</a>, harvested{' '}
-          {shortDay(source.harvestedOn)} into {count(source.jars, 'jar')}
+          {source.ofStarter && 'the starter of '}
+          <a href={hashOf({ page: 'pitch', brew: source.brew })}>{source.brew}</a>,{' '}
+          {source.ofStarter ? 'kept' : 'harvested'} {shortDay(source.harvestedOn)} into{' '}
+          {count(source.jars, 'jar')}
         </>
       ),
     ]);
-    rows.push(['Age', `${count(source.ageDays, 'day')} since the harvest`]);
+    const since =
+      source.kind === 'harvest' && source.ofStarter ? 'since it was kept' : 'since the harvest';
+    rows.push(['Age', `${count(source.ageDays, 'day')} ${since}`]);
   }
   rows.push([
     'Generation',

@@ -6,6 +6,7 @@ import { type Ageing, ageingPaths, apart } from './viability.ts';
 
 const BEGINNINGS: Record<Ageing['begins'], string> = {
   harvested: 'Harvested',
+  kept: 'Kept of a starter',
   made: 'Packs made',
   counted: 'Counted',
   today: 'Reckoned from today,',

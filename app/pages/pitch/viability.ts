@@ -4,7 +4,7 @@ import { dayNumber } from '../../parts/days.ts';
 
 export type Ageing = {
   /** What the first day is. */
-  begins: 'harvested' | 'made' | 'counted' | 'today';
+  begins: 'harvested' | 'kept' | 'made' | 'counted' | 'today';
   fromDay: string;
   days: number;
   /** The day on which it leaves its jar or pack: into the beer, or some days before into its starter. */
@@ -30,7 +30,8 @@ export function ageingOf(brew: PlannedBrew, plan: Plan, house: House): Ageing | 
     const harvest = plan.harvests.find((one) => one.brew === source.brew);
     if (!harvest) return null;
     const start = harvest.cropViability;
-    return { begins: 'harvested', ...since(source.harvestedOn), start, end };
+    const begins = source.ofStarter ? ('kept' as const) : ('harvested' as const);
+    return { begins, ...since(source.harvestedOn), start, end };
   }
   if (source.kind === 'fresh') {
     const start = { low: 1, likely: 1, high: 1 };

@@ -80,8 +80,9 @@ export const ThreadWords = memo(function ThreadWords(props: {
   const { thread, look } = props;
   const { strand } = thread;
   const ml = millilitres(strand.ml, props.units);
-  const goes =
+  const whom =
     strand.to === null ? (strand.from.kind === 'jar' ? 'for no brew' : 'kept') : `for ${strand.to}`;
+  const goes = strand.ofStarter ? `of the starter, ${whom}` : whom;
   const room = thread.endX - props.seenFrom - 12;
   const words = [
     `${ml} ${goes}, ${percent(strand.endShare)} alive by then`,

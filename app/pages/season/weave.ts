@@ -34,6 +34,8 @@ export type Strand = {
   endShare: number;
   ml: number;
   jars: number;
+  /** Kept from the starter of that beer on its brew day: it comes out of the bar's beginning. */
+  ofStarter: boolean;
 };
 
 /** Yeast bought for one brew: it enters from outside. */
@@ -144,6 +146,7 @@ function harvestStrands(plan: Plan): Strand[] {
         endShare: pitched?.viability.likely ?? startShare * Math.exp(-loss * (end - start)),
         ml: jar.ml + (before?.ml ?? 0),
         jars: 1 + (before?.jars ?? 0),
+        ofStarter: harvest.ofStarter === true,
       });
     }
     return [...bundles.values()];
@@ -193,6 +196,7 @@ function shelfStrands(plan: Plan, house: House): Strand[] {
         endShare: pitched?.viability.likely ?? left,
         ml: source?.kind === 'jar' ? source.drawMl : jar.settledMl,
         jars: 1,
+        ofStarter: false,
       };
     });
   });

@@ -33,7 +33,12 @@ function JarLine(props: { jar: StandingJar; today: string; units: Units }) {
         {jar.code}
       </a>
       <p className="jar-what">
-        {jar.from === null ? 'Of the list' : `Out of ${jar.from}`}, generation {jar.generation}
+        {jar.from === null
+          ? 'Of the list'
+          : jar.ofStarter
+            ? `Kept from the starter of ${jar.from}`
+            : `Out of ${jar.from}`}
+        , generation {jar.generation}
         <span className="quiet">
           {toCome && jar.from !== null
             ? `to be filled ${shortDay(jar.filledOn)}`

@@ -24,7 +24,12 @@ export function LabelOf(props: { jar: StandingJar; letter: string; base: string 
           {letter} · {jar.yeast} · generation {jar.generation}
         </p>
         <p>
-          {jar.from === null ? 'harvested' : `out of ${jar.from},`} {shortDay(jar.filledOn)}
+          {jar.from === null
+            ? 'harvested'
+            : jar.ofStarter
+              ? `starter of ${jar.from},`
+              : `out of ${jar.from},`}{' '}
+          {shortDay(jar.filledOn)}
         </p>
         <p>{goes}</p>
         <p className="label-use">use by {fullDay(jar.useBy)}</p>

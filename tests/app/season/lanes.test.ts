@@ -22,6 +22,7 @@ function strand(
     endShare: 0.8,
     ml: 100,
     jars: 1,
+    ofStarter: false,
   };
 }
 

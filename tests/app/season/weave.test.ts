@@ -18,6 +18,17 @@ describe('threads', () => {
     expect(quill[0]).toMatchObject({ ml: 620, jars: 2 });
   });
 
+  it('draws what is kept of a starter from the brew day of its beer, and says so', () => {
+    const { ofStarter: _, ...harvest } = aPlannedHarvest();
+    const [first] = aPlan().brews;
+    const kept = { ...harvest, day: first?.day ?? '', ofStarter: true as const };
+    const woven = weave(aPlan({ harvests: [kept] }), aHouse());
+    const strand = woven.strands.find(({ from }) => from.name === kept.brew);
+    expect(strand?.ofStarter).toBe(true);
+    expect(strand?.start).toBe(woven.bars.find(({ brew }) => brew === kept.brew)?.day);
+    expect(weave(aPlan(), aHouse()).strands.some((one) => one.ofStarter)).toBe(false);
+  });
+
   it('lets a kept jar die at the rate at which the plan sees the strain die', () => {
     const kept = weave(aPlan(), aHouse()).strands.find(
       (strand) => strand.from.name === 'Millrace' && strand.to === null,

@@ -73,5 +73,6 @@ function strandOf(bar: Bar, to: string | null, end: number): Strand {
     endShare: 0.7,
     ml: 100,
     jars: 1,
+    ofStarter: false,
   };
 }
