@@ -8,7 +8,7 @@ import {
   type Range,
   resolveSettings,
 } from '../model/index.ts';
-import { storageLossPerDay } from '../science/index.ts';
+import { beerLossPerDay, storageLossPerDay } from '../science/index.ts';
 import { dayNumber, type HouseDays, houseDays } from '../timeline/calendar.ts';
 import { amountAt, type Dice, shareAt } from './luck.ts';
 
@@ -42,6 +42,8 @@ type Brew = {
   /** Packs of an order come on this day; -1: from the cupboard, or none. */
   arrives: number;
   harvest: { offset: number; settle: number; ml: Range; done: boolean; day: number } | null;
+  /** Rate at which its yeast dies while it lies on the beer, a day. */
+  beerLossPerDay: number;
 };
 
 /** What is still needed of a draw for the brewer to go on with it: a tenth short is poured all the same. */
@@ -88,6 +90,7 @@ export class Season {
           ? dayNumber(b.source.arrivesOn)
           : -1,
       harvest: harvestOf(b, harvests.get(b.brew)),
+      beerLossPerDay: beerLossPerDay(rows.get(b.brew)?.fermentC ?? house.store.tempC, settings),
     }));
     this.open = this.brews.flatMap(({ done }, i) => (done ? [] : [i]));
     const first = Math.min(dayNumber(house.from), ...this.brews.map(({ day }) => day));
@@ -100,6 +103,7 @@ export class Season {
     const free = new Int32Array(this.tanks).fill(-1);
     const turns = new Map<number, number>();
     const cropDay = new Int32Array(this.brews.length);
+    const cropLater = new Int32Array(this.brews.length);
     const cropMl = new Float64Array(this.brews.length);
     const cropLuck = new Float64Array(this.brews.length);
     return this.brews.map((brew, i) => {
@@ -128,7 +132,12 @@ export class Season {
         }
         turns.set(day, (turns.get(day) ?? 0) + brew.turns);
         if (brew.draw) {
-          ended = this.drawn(brew.draw, day, lost, ownLuck, { cropDay, cropMl, cropLuck });
+          ended = this.drawn(brew.draw, day, lost, ownLuck, {
+            cropDay,
+            cropLater,
+            cropMl,
+            cropLuck,
+          });
         }
       }
       const emptied = brew.done ? brew.emptied : this.workDayOn(day + brew.tankDays + slow);
@@ -138,6 +147,8 @@ export class Season {
         // a part kept of a starter goes along with the brew day
         const taken = offset === 0 ? day : Math.min(emptied, this.workDayOn(day + offset + slow));
         cropDay[i] = done ? planned : taken;
+        // a slow beer keeps its yeast warm for longer than was planned
+        cropLater[i] = done ? 0 : Math.max(0, taken - day - offset);
         cropMl[i] = done ? ml.likely : amountAt(ml, volumeLuck);
       }
       return { daysMoved: day - brew.day, ended };
@@ -149,7 +160,12 @@ export class Season {
     day: number,
     lost: boolean,
     ownLuck: number,
-    crop: { cropDay: Int32Array; cropMl: Float64Array; cropLuck: Float64Array },
+    crop: {
+      cropDay: Int32Array;
+      cropLater: Int32Array;
+      cropMl: Float64Array;
+      cropLuck: Float64Array;
+    },
   ): Ended {
     const use = day - draw.ahead;
     const { from } = draw;
@@ -161,7 +177,9 @@ export class Season {
     if (lost) return 'lost';
     const older = age - draw.ageDays;
     const luck = from < 0 ? ownLuck : (crop.cropLuck[from] as number);
-    const alive = shareAt(draw.share, luck) * Math.exp(-this.lossPerDay * older);
+    const onBeer =
+      from < 0 ? 0 : (crop.cropLater[from] as number) * (this.brews[from]?.beerLossPerDay ?? 0);
+    const alive = shareAt(draw.share, luck) * Math.exp(-this.lossPerDay * older - onBeer);
     if (!draw.starter && alive < this.floor) return 'weak';
     if (from < 0) return 'kept';
     const wanted = alive > 0 ? (draw.ml * draw.share.likely) / alive : Number.POSITIVE_INFINITY;

@@ -136,6 +136,28 @@ describe('steadiness', () => {
     expect(of(woken, 'Heron')?.keepsSource).toBe(1);
   });
 
+  it('ages the yeast of a slow beer, which lies warm on it instead of in the cold', () => {
+    const made = certain(planned(pair()));
+    const at = (share: number): Plan => ({
+      ...made,
+      brews: made.brews.map((brew, i) =>
+        i === 1 ? { ...brew, viability: { low: share, likely: share, high: share } } : brew,
+      ),
+      harvests: made.harvests.map((harvest) => ({
+        ...harvest,
+        settledMl: { low: 9000, likely: 9000, high: 9000 },
+      })),
+    });
+    const luck = { ...CALM, slowShare: 0.3, slowDaysMost: 1 };
+    // as fast on the beer as the cold store's figure says of 18 °C: 0.0124 / 0.15 = 0.0825 a day, and a day less in
+    // the cold at 3 °C gives 0.0146 back; 0.74 × exp(−0.0679) = 0.691 is below the floor of 0.70, 0.76 leads to 0.710
+    const warm = pair({ rules: { beerLossShare: 1 } });
+    const held = (share: number) =>
+      of(steadiness(at(share), warm, { luck, seasons: SEASONS }), 'Heron')?.keepsSource ?? 0;
+    expectChance(held(0.74), 0.7);
+    expect(held(0.76)).toBe(1);
+  });
+
   it('counts packs neither kept nor lost, and waits for those that come late', () => {
     const made = certain(planned(pair()));
     const arrivesOn = MONDAY;
