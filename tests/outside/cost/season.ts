@@ -36,6 +36,9 @@ export type Worked = {
   ageDays: number;
   pitchedB: number;
   generation: number;
+  /** What it gives is a part of its starter; billion living cells of that beyond its need. */
+  keeps: boolean;
+  spareB: number;
   harvestMl: number;
   boughtPacks: number;
 };
@@ -128,6 +131,8 @@ export class Season {
       ageDays: 0,
       pitchedB: planned.pitchedB,
       generation: planned.generation,
+      keeps: told?.ofStarter === true,
+      spareB: 0,
       harvestMl: told?.done ? told.settledMl.likely : 0,
       boughtPacks: 0,
     };
@@ -171,7 +176,7 @@ export class Season {
 
   aliveOfHarvest(from: Worked, on: number): number {
     const { s } = this;
-    const a = this.ageing(from.row.og, Math.min(from.row.fg, from.row.og));
+    const a = from.keeps ? 1 : this.ageing(from.row.og, Math.min(from.row.fg, from.row.og));
     const all = Math.max(0, from.harvest - from.fermented);
     const cold = from.crashed ? Math.min(s('crashDays'), all) : 0;
     const under =
@@ -249,6 +254,9 @@ export class Season {
       }
       brew.alive = cells / ((hand + brew.boughtPacks) * yeast.packCellsB);
       brew.pitchedB = brew.starterL > 0 && !dry ? starterGives(this, cells, brew.starterL) : cells;
+      if (!brew.keeps) continue;
+      brew.spareB = Math.max(0, brew.pitchedB - brew.need);
+      brew.pitchedB -= brew.spareB;
     }
   }
 
@@ -263,7 +271,7 @@ export class Season {
       brew.alive = from
         ? this.aliveOfHarvest(from, brew.draws)
         : this.aliveOfJar(jar as Jar, brew.draws);
-      if (!done) brew.generation = from ? from.generation + 1 : (jar?.generation ?? 0);
+      if (!done) brew.generation = from ? givenBy(from) : (jar?.generation ?? 0);
       const want = brew.need * s('pitchMargin');
       const seed = brew.starterL > 0 ? starterSeed(this, want, brew.starterL) : want;
       brew.drawMl =
@@ -272,6 +280,12 @@ export class Season {
       else brew.pitchedB = brew.starterL > 0 ? starterGives(this, seed, brew.starterL) : seed;
     } else if (!done) brew.generation = 0;
     if (brew.harvestMl > 0) return;
+    if (brew.keeps) {
+      const most = s('keptStarterJars') * house.store.jarMl;
+      const density = this.density(brew.yeast, house.store.settleDays);
+      brew.harvestMl = Math.min(most, brew.spareB / s('cropViability') / density);
+      return;
+    }
     const grown = Math.min(
       s('growthFactor') * brew.pitchedB,
       s('cellCeilingBPerL') * brew.row.volumeL,
@@ -294,3 +308,6 @@ function find<T>(list: readonly T[], is: (x: T) => boolean): T {
   if (found === undefined) throw new Error('the plan names what the house does not have');
   return found;
 }
+
+/** The generation of what a brew gives, as it is pitched. */
+export const givenBy = (from: Worked): number => from.generation + (from.keeps ? 0 : 1);

@@ -1,6 +1,6 @@
 // The whole sum of a plan, line by line of docs/planner.md, from what a Season has worked out.
 import type { House, Plan } from '../../../planner/index.ts';
-import { dayOf, plato, Season, up, type Worked } from './season.ts';
+import { dayOf, givenBy, plato, Season, up, type Worked } from './season.ts';
 
 type Beer = { p: number; ebc: number; ibu: number };
 
@@ -61,11 +61,12 @@ export function costByRule(house: House, plan: Plan, inForce: Plan | null): Map<
   for (const [brew, jars] of jarsOf) {
     if (plan.harvests.some((h) => h.brew === brew && h.done)) continue;
     add('thin-harvest', shortfall(x, brew));
-    add('harvest-work', x.minor(s('harvestMinutes') * s('pricePerMinute')));
     const from = x.brews.get(brew);
+    if (!from?.keeps) add('harvest-work', x.minor(s('harvestMinutes') * s('pricePerMinute')));
     const enough = (leftOf.get(brew) ?? 0) >= house.store.jarMl / 5 - 1e-9;
     // a harvest that is still to come has fed no beer that could have been passed
-    const reserve = s('reserve') > 0 && feeds.has(brew) && enough && s('maxStorageDays') > 0;
+    const reserve =
+      s('reserve') > 0 && !from?.keeps && feeds.has(brew) && enough && s('maxStorageDays') > 0;
     const more = reserve && from !== undefined && !comesOfSuspect(x, from) ? 1 : 0;
     add('jar-work', x.minor((jars + more) * s('jarMinutes') * s('pricePerMinute')));
   }
@@ -125,7 +126,8 @@ function sourceBeer(x: Season, b: Worked): (Beer & { fermentC: number | null }) 
   const { source } = b.planned;
   if (source.kind === 'fresh') return null;
   if (source.kind === 'harvest') {
-    const row = x.brews.get(source.brew)?.row;
+    const from = x.brews.get(source.brew);
+    const row = from?.keeps ? undefined : from?.row;
     return row ? { p: plato(row.og), ebc: row.ebc, ibu: row.ibu, fermentC: row.fermentC } : null;
   }
   const jar = x.jars.get(source.jar);
@@ -147,9 +149,11 @@ function pitchHazards(x: Season, b: Worked): number {
   const starter = b.starterL > 0 ? 0.25 : 1;
   let sum = w('later-generation') * b.generation;
   sum += w('weak-yeast') * Math.max(0, 0.9 - b.alive) * starter;
-  const beer = sourceBeer(x, b);
-  if (!beer) return sum + (p > s('strongFromP') ? w('first-into-strong') : 0);
+  const first = p > s('strongFromP') ? w('first-into-strong') : 0;
+  if (b.planned.source.kind === 'fresh') return sum + first;
   sum += (w('old-slurry') * b.ageDays) / 7;
+  const beer = sourceBeer(x, b);
+  if (!beer) return sum + first;
   sum += w('strong-to-light') * Math.max(0, beer.p - p);
   const litres = b.decanted ? 0 : (b.drawMl / 1000) * s('slurryBeerShare');
   const change = (from: number, to: number) =>
@@ -166,7 +170,9 @@ function relaxedHazards(x: Season, b: Worked): number {
   const { s } = x;
   const { source } = b.planned;
   const jar = source.kind === 'jar' ? x.jars.get(source.jar) : undefined;
-  const from = source.kind === 'harvest' ? x.brews.get(source.brew) : undefined;
+  const given = source.kind === 'harvest' ? x.brews.get(source.brew) : undefined;
+  // what was kept of a starter has been in no beer
+  const from = given?.keeps ? undefined : given;
   const row = from?.row;
   const hops = row?.dryHopDay ?? null;
   const og = row?.og ?? (jar ? (jar.sourceOg ?? 1.05) : 0);
@@ -213,15 +219,18 @@ function keptJars(x: Season): Kept[] {
     const wanted = middleNeed(h.yeast) / (density * alive);
     const ml = Math.min(wanted, from.harvestMl);
     const hops = from.row.dryHopDay;
+    const beerAllows =
+      from.keeps ||
+      (from.row.og < s('gravityCeiling') - 1e-9 &&
+        from.row.souring === null &&
+        from.row.additions.length === 0 &&
+        (hops === null || from.harvest <= from.day + hops));
     const counts =
-      within(x, h.yeast, from.generation + 1, plato(from.row.og)) &&
+      within(x, h.yeast, givenBy(from), from.keeps ? 0 : plato(from.row.og)) &&
       from.harvest <= to &&
       to - from.harvest <= s('maxStorageDays') &&
       alive >= s('viabilityFloor') &&
-      from.row.og < s('gravityCeiling') - 1e-9 &&
-      from.row.souring === null &&
-      from.row.additions.length === 0 &&
-      (hops === null || from.harvest <= from.day + hops) &&
+      beerAllows &&
       !comesOfSuspect(x, from) &&
       ml * alive * density >= middleNeed(h.yeast) / 2;
     out.push({ from, jars: Math.max(1, up(ml / house.store.jarMl)), ml, counts });
