@@ -126,7 +126,10 @@ class Brewery {
       await this.workOn();
       days += 1;
       if (day > house.to && (await this.isOver())) break;
-      progress?.(`${day}: ${this.told.length} told, ${this.facts.brewed.size} brewed`);
+      const broken = this.subscriber.violations.length + this.facts.violations.length;
+      progress?.(
+        `${day}: ${this.told.length} told, ${this.facts.brewed.size} brewed, ${broken} promises broken`,
+      );
     }
     return {
       days,
