@@ -50,13 +50,37 @@ function openClient(options: StoreOptions): Client {
 }
 
 function sentenceFor(error: unknown, url: string): string {
-  const shown = databaseFile(url) ?? new URL(url).origin;
+  const file = databaseFile(url);
+  if (file === null) return sentenceForServer(error, url);
   const trouble = troubleOf(error);
-  if (trouble !== null) return `${shown}: ${trouble.says}`;
+  if (trouble !== null) return `${file}: ${trouble.says}`;
   const detail = error instanceof Error ? error.message : String(error);
   return (
-    `The database ${shown} cannot be opened (${detail}). ` +
+    `The database ${file} cannot be opened (${detail}). ` +
     'Check that the folder exists, can be written to and has room, and that no other program holds the file; nothing was changed.'
+  );
+}
+
+/** What went wrong on the way to a server: the code of the network where there is one, else the status of its answer. */
+function causeOf(error: unknown, depth = 0): string | null {
+  if (typeof error !== 'object' || error === null || depth > 5) return null;
+  const { cause, code, status } = error as { cause?: unknown; code?: unknown; status?: unknown };
+  const deeper = causeOf(cause, depth + 1);
+  if (deeper !== null) return deeper;
+  if (typeof status === 'number') return `it answers with ${status}`;
+  return typeof code === 'string' && code !== '' ? code : null;
+}
+
+// NOTE: neither the error's own words nor the URL beyond its host are said: both may hold the token.
+function sentenceForServer(error: unknown, url: string): string {
+  const shown = URL.canParse(url)
+    ? `${new URL(url).protocol}//${new URL(url).host}`
+    : 'BARMLINE_DB';
+  const cause = causeOf(error);
+  return (
+    `The database server ${shown} cannot be used${cause === null ? '' : ` (${cause})`}. ` +
+    'Check the URL in BARMLINE_DB, the token in BARMLINE_DB_TOKEN, and that a libSQL server runs there and can be ' +
+    'reached; nothing was changed.'
   );
 }
 
