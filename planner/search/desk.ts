@@ -1,6 +1,6 @@
 // The desk the search works at: the plan it stands on, the one it tries, and the questions every move asks.
 import { FRESH, type Problem, STARTER_SIZES } from '../timeline/problem.ts';
-import { Marks, refoldPitches, refoldRooms } from '../timeline/refold.ts';
+import { Marks, pitchAgain, refoldDays, refoldPitches, refoldRooms } from '../timeline/refold.ts';
 import { copyDecisions, Timeline } from '../timeline/timeline.ts';
 import { unfold } from '../timeline/unfold.ts';
 import { Places } from './insert.ts';
@@ -114,11 +114,26 @@ export class Desk {
   settle(accept: (candidate: Score, standing: Score) => boolean): boolean {
     const { trial: t, current, marks, touched } = this;
     this.steps++;
-    refoldPitches(t, current, touched, this.touchedCount, marks);
+    refoldDays(t, current, touched, this.touchedCount, marks);
+    if (this.dearerByDays() > this.limit + 5 * this.slack) return false;
+    pitchAgain(t, current, marks);
     const room = this.room();
     if (room < 0 || !this.mendTrial(room)) return false;
     const score = this.judge.rescore(t, this.marks.judge, this.score);
     return this.decide(score, accept);
+  }
+
+  /** How much dearer the days of what was touched are by themselves; what they would save elsewhere is a matter of `slack`. */
+  private dearerByDays(): number {
+    if (this.limit === Infinity || this.score.hard > 0) return 0;
+    const { trial: t, current, touched, judge } = this;
+    let dearer = 0;
+    for (let i = 0; i < this.touchedCount; i++) {
+      const b = touched[i] as number;
+      if (!t.placed[b] || !current.placed[b]) return 0;
+      if (t.day[b] !== current.day[b]) dearer += judge.askSlot(t, b) - judge.askSlot(current, b);
+    }
+    return dearer;
   }
 
   /**

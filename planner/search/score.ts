@@ -36,6 +36,7 @@ export class Judge {
   private readonly hardAt: readonly HardRule[];
   private readonly hardWhole: readonly HardRule[];
   private readonly costAt: readonly Weighted<CostRule>[];
+  private readonly slotAt: readonly Weighted<CostRule>[];
   private readonly costWhole: readonly Weighted<CostRule>[];
 
   constructor(readonly problem: Problem) {
@@ -65,6 +66,7 @@ export class Judge {
     this.hardAt = hard.filter((rule) => rule.at);
     this.hardWhole = hard.filter((rule) => !rule.at);
     this.costAt = costs.filter(({ rule }) => rule.at);
+    this.slotAt = this.costAt.filter(({ rule }) => rule.follows === 'slot');
     this.costWhole = costs.filter(({ rule }) => !rule.at);
   }
 
@@ -141,6 +143,16 @@ export class Judge {
     this.sum = 0;
     for (let i = 0; i < this.costAt.length; i++) {
       const c = this.costAt[i] as Weighted<CostRule>;
+      c.rule.at?.(t, b, c.weight, this.add);
+    }
+    return this.sum;
+  }
+
+  /** What the day, tank and strain of one brew cost by themselves; nothing but its days need be worked out. */
+  askSlot(t: Timeline, b: number): number {
+    this.sum = 0;
+    for (let i = 0; i < this.slotAt.length; i++) {
+      const c = this.slotAt[i] as Weighted<CostRule>;
       c.rule.at?.(t, b, c.weight, this.add);
     }
     return this.sum;

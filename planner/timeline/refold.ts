@@ -67,8 +67,20 @@ export function refoldPitches(
   marks: Marks,
   again = false,
 ): void {
+  refoldDays(t, was, touched, touchedCount, marks, again);
+  pitchAgain(t, was, marks);
+}
+
+/** The days alone: the order, and what follows from each touched brew's day, tank and strain. */
+export function refoldDays(
+  t: Timeline,
+  was: Timeline,
+  touched: Int32Array,
+  touchedCount: number,
+  marks: Marks,
+  again = false,
+): void {
   const p = t.problem;
-  const nJars = p.jars.length;
   const { judge, dirty, gives, source: sources } = marks;
   if (!again) {
     judge.fill(0);
@@ -78,19 +90,35 @@ export function refoldPitches(
     marks.packs = false;
     marks.moved = false;
   }
+  let left = false;
+  let moved = false;
   for (let i = 0; i < touchedCount; i++) {
     const b = touched[i] as number;
+    if (!dirty[b]) {
+      if (t.placed[b] !== was.placed[b]) {
+        moved = true;
+        if (t.placed[b]) t.order[t.orderCount++] = b;
+        else left = true;
+      } else if (t.day[b] !== was.day[b]) moved = true;
+    }
     dirty[b] = 1;
     gives[b] = 1;
-    if (t.placed[b] !== was.placed[b] || t.day[b] !== was.day[b]) {
-      reorder(t, b);
-      marks.moved = true;
-    }
     if (t.placed[b]) dates(p, t, b);
     if ((t.placed[b] && t.source[b] === FRESH) || (was.placed[b] && was.source[b] === FRESH)) {
       marks.packs = true;
     }
   }
+  if (!moved) return;
+  marks.moved = true;
+  if (left) closeOrder(t);
+  sortAgain(t);
+}
+
+/** Works out anew the packs and pitches that the days and sources touched lead to. */
+export function pitchAgain(t: Timeline, was: Timeline, marks: Marks): void {
+  const p = t.problem;
+  const nJars = p.jars.length;
+  const { dirty, gives } = marks;
   if (marks.packs) {
     buyPacks(p, t);
     for (let i = 0; i < t.orderCount; i++) {
@@ -153,28 +181,31 @@ export function refoldRooms(t: Timeline, was: Timeline, marks: Marks): void {
   if (marks.moved) fillKettle(p, t);
 }
 
-/** Takes brew b to its place in the order of days. */
-function reorder(t: Timeline, b: number): void {
-  const { order } = t;
-  let n = t.orderCount;
-  let at = 0;
-  while (at < n && order[at] !== b) at++;
-  if (at < n) {
-    order.copyWithin(at, at + 1, n);
-    n--;
-  }
-  if (t.placed[b]) {
-    const d = t.day[b] as number;
-    let i = n;
-    while (i > 0) {
-      const o = order[i - 1] as number;
-      const od = t.day[o] as number;
-      if (od < d || (od === d && o < b)) break;
-      order[i] = o;
-      i--;
-    }
-    order[i] = b;
-    n++;
+/** Takes out of the order what is no longer brewed. */
+function closeOrder(t: Timeline): void {
+  const { order, placed } = t;
+  let n = 0;
+  for (let i = 0; i < t.orderCount; i++) {
+    const b = order[i] as number;
+    if (placed[b]) order[n++] = b;
   }
   t.orderCount = n;
+}
+
+/** Sorts the order by day, and by number on the same day; most of it is in order already. */
+function sortAgain(t: Timeline): void {
+  const { order, day } = t;
+  for (let i = 1; i < t.orderCount; i++) {
+    const b = order[i] as number;
+    const d = day[b] as number;
+    let j = i - 1;
+    while (j >= 0) {
+      const other = order[j] as number;
+      const od = day[other] as number;
+      if (od < d || (od === d && other < b)) break;
+      order[j + 1] = other;
+      j--;
+    }
+    order[j + 1] = b;
+  }
 }

@@ -1,6 +1,7 @@
 // The moves that the search draws from, one file each.
 import { crop } from './crop.ts';
 import { exchange } from './exchange.ts';
+import { follow } from './follow.ts';
 import { home } from './home.ts';
 import { insert } from './insert.ts';
 import { instead } from './instead.ts';
@@ -10,6 +11,7 @@ import type { Move } from './move.ts';
 import { pull } from './pull.ts';
 import { relocate } from './relocate.ts';
 import { resource } from './resource.ts';
+import { shift } from './shift.ts';
 import { tails } from './tails.ts';
 import { tap } from './tap.ts';
 import { trade } from './trade.ts';
@@ -20,6 +22,8 @@ export const MOVES: readonly Move[] = [
   resource,
   exchange,
   insert,
+  shift,
+  follow,
   instead,
   tails,
   pull,
