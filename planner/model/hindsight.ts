@@ -32,6 +32,21 @@ export const Outcome = Expected.extend({
 }).meta({ id: 'Outcome' });
 export type Outcome = z.infer<typeof Outcome>;
 
+export const Lag = z
+  .strictObject({
+    entry: z.number().int().positive().describe('Number of the entry of the record'),
+    brew: Name,
+    yeast: Name,
+    generation: z.number().int().nonnegative(),
+    viability: z
+      .number()
+      .nullable()
+      .describe('Share alive of what was pitched, as the plan had it'),
+    hours: z.number().describe('From the pitch to the first foam'),
+  })
+  .meta({ id: 'Lag' });
+export type Lag = z.infer<typeof Lag>;
+
 export const Hindsight = z
   .strictObject({
     outcomes: z.array(Outcome).describe('Oldest first'),
@@ -45,6 +60,9 @@ export const Hindsight = z
         }),
       )
       .describe('An interval is one of 80 %: about four in five should be in it'),
+    lags: z
+      .array(Lag)
+      .describe('How long beers took to foam, oldest first. Nothing was foretold of it'),
   })
   .meta({ id: 'Hindsight' });
 export type Hindsight = z.infer<typeof Hindsight>;

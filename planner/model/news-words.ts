@@ -51,6 +51,11 @@ export const NEWS_WORDS: Readonly<Record<NewsKind, NewsWords>> = {
     title: 'Came out at another gravity',
     says: 'Its yeast is judged by the gravity it really had; at or above the ceiling it is not pitched again.',
   },
+  lag: {
+    about: 'beer',
+    title: 'When it began to foam',
+    says: 'It moves nothing; it stands in hindsight beside the generation and share alive of what was pitched.',
+  },
   hopped: {
     about: 'beer',
     title: 'Dry-hopped',

@@ -43,6 +43,11 @@ export const News = z
       og: SpecificGravity.describe('The gravity that the wort really had'),
       fg: SpecificGravity.nullable().default(null).describe('null: as it was planned'),
     }),
+    z.strictObject({
+      kind: z.literal('lag'),
+      brew: Name,
+      hours: between(0.5, 336).describe('Hours from the pitch to the first foam'),
+    }),
     z.strictObject({ kind: z.literal('hopped'), brew: Name, day: happened }),
     z.strictObject({ kind: z.literal('passed'), brew: Name, day: happened }),
     // slurry

@@ -56,6 +56,8 @@ export function conflict(ledger: Ledger, entry: RecordEntry): Refusal | null {
       return slowConflict(ledger, fact.brew, fact.until);
     case 'gravity':
       return gravityConflict(ledger, fact.brew);
+    case 'lag':
+      return notBrewed(ledger, fact.brew, 'seen to foam');
     case 'hopped':
       return (
         (entry.news.kind === 'task-done' ? doneOnce(ledger, entry.news.task) : null) ??

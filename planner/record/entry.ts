@@ -43,6 +43,16 @@ export const RecordFact = z
       og: z.number(),
       fg: z.number().nullable(),
     }),
+    z.strictObject({
+      kind: z
+        .literal('lag')
+        .describe('How long a beer took to foam, with what is known of its pitch'),
+      brew: Name,
+      hours: z.number().positive(),
+      yeast: Name,
+      generation: z.number().int().nonnegative(),
+      viability: z.number().min(0).max(1).nullable().describe('As the plan had it; null: unknown'),
+    }),
     z.strictObject({ kind: z.literal('hopped'), brew: Name, day: IsoDay }),
     z.strictObject({ kind: z.literal('passed'), brew: Name, day: IsoDay }),
     z.strictObject({ kind: z.literal('begun'), begun: BegunFact }),

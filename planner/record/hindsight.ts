@@ -1,5 +1,5 @@
 // Prediction against what happened, over all that was told and still holds.
-import type { CultureRef, Expected, Hindsight, News, Outcome } from '../model/index.ts';
+import type { CultureRef, Expected, Hindsight, Lag, News, Outcome } from '../model/index.ts';
 import type { RecordEntry } from './entry.ts';
 import { standing } from './fold.ts';
 
@@ -21,7 +21,18 @@ export function hindsightOf(entries: readonly RecordEntry[]): Hindsight {
     row.told += 1;
     if (within) row.within += 1;
   }
-  return { outcomes, strains };
+  return { outcomes, strains, lags: lagsOf(holding) };
+}
+
+/** No published model foretells a lag from what a brewer knows, so it stands beside what was pitched; told again, the last counts. */
+function lagsOf(entries: readonly RecordEntry[]): Lag[] {
+  const last = new Map<string, Lag>();
+  for (const { no, fact } of entries) {
+    if (fact.kind !== 'lag') continue;
+    const { brew, yeast, generation, viability, hours } = fact;
+    last.set(brew, { entry: no, brew, yeast, generation, viability, hours });
+  }
+  return [...last.values()];
 }
 
 /** Jars are read again once they have settled: the last reading is what the beer gave. */

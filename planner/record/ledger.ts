@@ -140,6 +140,9 @@ export function write(ledger: Ledger, entry: RecordEntry): void {
     case 'gravity':
       ledger.gravity.set(fact.brew, { og: fact.og, fg: fact.fg, no });
       break;
+    case 'lag':
+      // hindsight alone reads it, out of the entry
+      break;
     case 'hopped':
       ledger.hopped.set(fact.brew, { day: fact.day, no });
       tick(taskKey('dry-hop', fact.brew), fact.day);

@@ -6,7 +6,7 @@ import { conflict } from './conflicts.ts';
 import type { RecordEntry, RecordFact } from './entry.ts';
 import { expectedOf } from './expected.ts';
 import { type RecordState, readLedger } from './fold.ts';
-import { gravityFact, hoppedFact, passedFact, slowFact } from './news/beer.ts';
+import { gravityFact, hoppedFact, lagFact, passedFact, slowFact } from './news/beer.ts';
 import { brewedFact } from './news/brewed.ts';
 import { harvestedFact } from './news/harvested.ts';
 import { goneFact } from './news/jar-gone.ts';
@@ -91,6 +91,8 @@ function factOf(news: Exclude<News, { kind: 'undone' }>, asked: Asked): Resolved
       return slowFact(news, asked);
     case 'gravity':
       return gravityFact(news, asked);
+    case 'lag':
+      return lagFact(news, asked);
     case 'hopped':
       return hoppedFact(news, asked);
     case 'passed':

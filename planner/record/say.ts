@@ -23,6 +23,8 @@ export function sayNews(news: News): string {
       return `${news.brew} ferments slowly, until ${sayDay(news.until)} at least`;
     case 'gravity':
       return `${news.brew} came out at ${saySg(news.og)}${news.fg === null ? '' : ` and ended at ${saySg(news.fg)}`}`;
+    case 'lag':
+      return `${news.brew} began to foam ${news.hours} hours after the pitch`;
     case 'hopped':
       return `${news.brew} was dry-hopped on ${sayDay(news.day)}`;
     case 'passed':

@@ -38,7 +38,7 @@ describe('hindsight as it is drawn', () => {
       anOutcome({ entry: 3 }),
       anOutcome({ entry: 4, figure: 'fg', low: null, high: null, within: null }),
     ];
-    const drawn = byStrain({ outcomes, strains: [] }, 'settledMl');
+    const drawn = byStrain({ outcomes }, 'settledMl');
     expect(drawn.map(({ entry }) => entry)).toEqual([1, 3, 2]);
   });
 

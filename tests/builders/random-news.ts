@@ -57,6 +57,7 @@ export function drawNews({ house, plan, today }: Told, draw: Draw, n: number): N
     () => ({ kind: 'resized', brew, volumeL: 12 + draw(18) }),
     () => ({ kind: 'slow', brew: brewed, until: later }),
     () => ({ kind: 'gravity', brew: brewed, og: 1.04 + draw(50) / 1000, fg: 1.012 }),
+    () => ({ kind: 'lag', brew: brewed, hours: 4 + draw(60) }),
     () => ({ kind: 'hopped', brew: brewed, day }),
     () => ({ kind: 'passed', brew: brewed, day }),
     () => ({ kind: 'harvested', brew: brewed, day, settledMl: draw(400) }),

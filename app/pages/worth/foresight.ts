@@ -1,5 +1,5 @@
 // Prediction against what happened as places on a scale: figures of any size beside each other. Pure.
-import type { Hindsight, Outcome } from '../../../planner/index.ts';
+import type { Hindsight, Lag, Outcome } from '../../../planner/index.ts';
 
 export type Drawn = 'settledMl' | 'viability' | 'millionPerMl';
 
@@ -10,10 +10,24 @@ export const DRAWN: readonly { figure: Drawn; title: string; unit: string }[] = 
 ];
 
 /** Outcomes of one figure that had an interval: strain by strain, oldest first within each. */
-export function byStrain(hindsight: Hindsight, figure: Drawn): Outcome[] {
-  const own = hindsight.outcomes.filter((one) => one.figure === figure && one.within !== null);
-  const strains = [...new Set(own.map((one) => one.yeast))];
-  return strains.flatMap((yeast) => own.filter((one) => one.yeast === yeast));
+export function byStrain({ outcomes }: Pick<Hindsight, 'outcomes'>, figure: Drawn): Outcome[] {
+  return strainByStrain(outcomes.filter((one) => one.figure === figure && one.within !== null));
+}
+
+/** How long beers took to foam: strain by strain, by generation, oldest first within each. */
+export const lagsByStrain = ({ lags }: Pick<Hindsight, 'lags'>): Lag[] =>
+  strainByStrain([...lags].sort((a, b) => a.generation - b.generation));
+
+function strainByStrain<One extends { yeast: string }>(all: readonly One[]): One[] {
+  const strains = [...new Set(all.map(({ yeast }) => yeast))];
+  return strains.flatMap((yeast) => all.filter((one) => one.yeast === yeast));
+}
+
+/** One of them in a breath; also its name for a screen reader. */
+export function lagWords({ brew, yeast, generation, viability, hours }: Lag): string {
+  const alive =
+    viability === null ? '' : `, ${figureWords('viability', viability)} alive by the plan`;
+  return `${brew}: ${hours}\u00a0hours after ${yeast} of generation ${generation}${alive}`;
 }
 
 /** The widest that is drawn: four times the likely figure, or a quarter of it. */

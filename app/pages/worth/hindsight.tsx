@@ -9,6 +9,7 @@ import { count } from '../../parts/words.ts';
 import { hindsightQuery } from '../../queries/hindsight.ts';
 import { hashOf } from '../../router.ts';
 import { byStrain, DRAWN, type Drawn, heightOf, outcomeWords, rulesOf } from './foresight.ts';
+import { Lags } from './lags.tsx';
 
 type Looks = Map<string, StrainLook>;
 
@@ -32,11 +33,11 @@ export function HindsightSection(props: { looks: Looks }) {
 
 function Told(props: { hindsight: Hindsight; looks: Looks }) {
   const { hindsight, looks } = props;
-  if (hindsight.outcomes.length === 0) {
+  if (hindsight.outcomes.length + hindsight.lags.length === 0) {
     return (
       <p className="lead-text">
-        Nothing yet. When a harvest is told with its mL, slurry is counted or a gravity is told, it
-        stands here beside what the plan expected of it.
+        Nothing yet. When a harvest is told with its mL, slurry is counted, a gravity or the first
+        foam is told, it stands here beside what the plan expected of it.
       </p>
     );
   }
@@ -50,6 +51,7 @@ function Told(props: { hindsight: Hindsight; looks: Looks }) {
           <Picture key={figure} figure={figure} title={title} outcomes={outcomes} looks={looks} />
         );
       })}
+      <Lags hindsight={hindsight} looks={looks} />
       {hindsight.strains.length > 0 && (
         <ul className="strain-sums figures">
           {[...new Set(hindsight.strains.map((one) => one.yeast))].map((yeast) => (

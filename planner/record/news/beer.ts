@@ -1,4 +1,4 @@
-// A beer in its tank goes otherwise than planned: slowly, at another gravity, hopped early; or it is tasted and passed.
+// A beer in its tank goes otherwise than planned: slowly, at another gravity, hopped early; it begins to foam; it is tasted and passed.
 import type { News } from '../../model/index.ts';
 import { daysBetween, sayDay } from '../../tasks/days.ts';
 import { saySg } from '../../tasks/words.ts';
@@ -76,6 +76,36 @@ export function gravityFact(news: News & { kind: 'gravity' }, asked: Asked): Res
     });
   }
   return refusals.length > 0 ? { refusals } : { fact: { kind: 'gravity', brew: name, og, fg } };
+}
+
+export function lagFact(news: News & { kind: 'lag' }, asked: Asked): Resolved {
+  const { brew, hours } = news;
+  const refusals = unknownIn(asked, 'brew', brew);
+  const brewed = asked.ledger.brewed.get(brew)?.fact;
+  const most = brewed === undefined ? hours : (daysBetween(brewed.day, asked.today) + 1) * 24;
+  if (hours > most) {
+    refusals.push({
+      code: 'in-the-future',
+      field: 'hours',
+      value: String(hours),
+      bound: `at most ${most}`,
+      message: `${brew} was brewed on ${sayDay(brewed?.day ?? asked.today)}: ${hours} hours after the pitch are still to come.`,
+      remedy: 'Say it once it foams, in hours from the pitch.',
+    });
+  }
+  if (refusals.length > 0) return { refusals };
+  const planned = asked.inForce.brews.find((one) => one.brew === brew);
+  const alive = planned?.pitchedViability ?? planned?.viability;
+  return {
+    fact: {
+      kind: 'lag',
+      brew,
+      hours,
+      yeast: brewed?.yeast ?? planned?.yeast ?? '',
+      generation: brewed?.generation ?? 0,
+      viability: alive?.likely ?? null,
+    },
+  };
 }
 
 export function hoppedFact(news: { brew: string; day: string }, asked: Asked): Resolved {

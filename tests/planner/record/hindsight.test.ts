@@ -76,6 +76,31 @@ describe('hindsight', () => {
     expect(strains).toEqual([]);
   });
 
+  it('foretells no lag: it stands beside what was pitched, and told again the last counts', () => {
+    const lag = (hours: number) => ({ kind: 'lag', brew: 'Millrace', hours });
+    const entries = told(brewed, lag(20), lag(14));
+    const planned = plan.brews.find((one) => one.brew === 'Millrace');
+    const { outcomes, lags } = hindsightOf(entries);
+    expect(outcomes).toEqual([]);
+    expect(lags).toEqual([
+      {
+        entry: 3,
+        brew: 'Millrace',
+        yeast: 'Mill Lane Ale',
+        generation: 0,
+        viability: planned?.viability.likely,
+        hours: 14,
+      },
+    ]);
+    const back = resolveNews({ kind: 'undone', entry: 3 }, foldRecord(entries), house, plan, TODAY);
+    if (!('entry' in back)) throw new Error('it cannot be taken back');
+    expect(hindsightOf([...entries, back.entry]).lags).toMatchObject([{ entry: 2, hours: 20 }]);
+    expect({ ...foldRecord(entries), entries: [] }).toEqual({
+      ...foldRecord(told(brewed)),
+      entries: [],
+    });
+  });
+
   it('forgets what was taken back', () => {
     const entries = told(brewed, gave(100), { kind: 'undone', entry: 2 });
     expect(hindsightOf(entries).outcomes).toEqual([]);

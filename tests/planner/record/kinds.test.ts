@@ -177,6 +177,9 @@ describe('a beer in its tank', () => {
       { kind: 'slow', brew: 'Millrace', until: '2027-01-23' },
       'news.no-later',
     ],
+    ['foaming before it was brewed', { kind: 'lag', brew: 'Quill', hours: 12 }, 'news.not-brewed'],
+    // brewed on 9 January, told on the day of the record
+    ['foaming later than now', { kind: 'lag', brew: 'Millrace', hours: 336 }, 'news.in-the-future'],
     [
       'below its final gravity',
       { kind: 'gravity', brew: 'Millrace', og: 1.01 },

@@ -42,6 +42,7 @@ const WORDS: Readonly<Record<string, { label: string; unit?: string }>> = {
   day: { label: 'Day' },
   to: { label: 'Not before' },
   until: { label: 'Not before' },
+  hours: { label: 'From the pitch to the first foam', unit: 'hours' },
   volumeL: { label: 'Wort into the tank', unit: 'L' },
   og: { label: 'Gravity of the wort', unit: 'SG' },
   fg: { label: 'Gravity at the end', unit: 'SG' },

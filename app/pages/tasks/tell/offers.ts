@@ -81,7 +81,7 @@ function openOffers(brew: PlannedBrew, happened: Happened): OfferGroup[] {
 function brewedOffers(brew: PlannedBrew, { harvested }: Happened): OfferGroup[] {
   const fixed = { brew: brew.brew };
   const of = { kind: 'beer', brew: brew.brew } as const;
-  const kinds: NewsKind[] = ['slow', 'gravity', 'hopped', 'passed'];
+  const kinds: NewsKind[] = ['lag', 'slow', 'gravity', 'hopped', 'passed'];
   return [
     {
       title: 'The beer',
@@ -122,7 +122,7 @@ const HOUSE: OfferGroup[] = [
     title: 'Brews',
     offers: bare('brew-added', 'brew-dropped', 'resized', 'brewed', 'slipped', 'not-yet'),
   },
-  { title: 'Beers in their tanks', offers: bare('slow', 'gravity', 'hopped', 'passed') },
+  { title: 'Beers in their tanks', offers: bare('lag', 'slow', 'gravity', 'hopped', 'passed') },
   {
     title: 'Harvests and jars',
     offers: bare('harvested', 'harvest-lost', 'jar-found', 'jar-gone', 'frozen', 'measured'),
@@ -186,6 +186,7 @@ export function choicesOf(
 
 /** Kinds about a beer that is in its tank or was. */
 const OF_BREWED: ReadonlySet<NewsKind> = new Set<NewsKind>([
+  'lag',
   'slow',
   'gravity',
   'hopped',
