@@ -1,20 +1,20 @@
-// Compiles a season to the arrays of the bound: spots become nodes and states, who can feed whom becomes links and arcs.
-import { FRESH, type Problem } from '../timeline/problem.ts';
+// Compiles a season to the arrays of the bound: spots become nodes and states, sources become roots and arcs.
+import { FRESH } from '../timeline/problem.ts';
+import { Arcs, type Place } from './arcs.ts';
 import type { Asker, CropWay } from './ask.ts';
-import { Builder } from './builder.ts';
 import { mostMl } from './crop-room.ts';
-import { Deliveries } from './deliveries.ts';
-import { type Arc, Feeding } from './feeding.ts';
-import type { Net } from './net.ts';
+import { Deliveries, freshMost } from './deliveries.ts';
+import { Column, type Net } from './net.ts';
 import { type Spot, spotsOf } from './takers.ts';
 import type { Groups } from './tanks.ts';
 
 /** What can give a crop: a brew in one of its spots, or a brewed beer as it stands. */
 export type Giver = {
   brew: number;
-  /** Its number among the takers, or -1 for a brewed beer. */
+  /** Its number among the brews to be brewed, or -1 for a brewed beer. */
   taker: number;
-  spots: { day: number; yeast: number; crops: CropWay[][] }[];
+  /** Level of a brewed beer, or -1. */
+  level: number;
   /** mL by strain at most. */
   roomMl: Map<number, number>;
   once: number;
@@ -28,120 +28,222 @@ export type Limits = {
   arcs: number;
 };
 
+/** Up to so many brews slurry is told apart as finely as it can be. */
+const FEW = 12;
+const GRAIN = { days: 3, starterDays: 7, loss: 0.04 };
+
 /** The network of a season, or null where it would be too large. */
 export function buildNet(asker: Asker, groups: Groups, limits: Limits): Net | null {
-  const { problem: p } = asker;
+  const { problem: p, t } = asker;
   const { levels } = limits;
   const free = p.brews.map((_, b) => b).filter((b) => !p.brews[b]?.done);
   const spots = free.map((b) => spotsOf(asker, groups, b));
-  const build = new Builder();
-  const feeding = new Feeding(asker, giversOf(asker, free, spots), levels, build);
-  const deliveries = new Deliveries(p, spots, build);
-  for (const [c, b] of free.entries()) {
-    build.taker();
-    for (const [i, spot] of (spots[c] ?? []).entries()) {
-      const jars = jarWays(asker, b, spot);
-      const most = freshMost(spot, deliveries.minor);
-      const arcs: Arc[] = [];
-      feeding.arcs(b, spot, most, (arc) => arcs.push(arc));
-      for (let level = 0; level < levels; level++) {
-        build.node(spot.day, spot.at);
-        for (const berth of spot.berths) {
-          build.berth(berth, feeding.state(c, i, berth.kind, level));
-        }
-        if (level === 0 || p.brews[b]?.begun) {
-          for (const { use, ways } of spot.starts) {
-            for (const way of ways) {
-              const hand = way.fromHand > 0 ? spot.yeast : -1;
-              const fresh = { cost: way.cost, jar: -1, hand, packs: way.fromHand };
-              if (way.ordered && deliveries.minor > 0) deliveries.order(use, fresh);
-              else build.way(fresh);
-            }
-          }
-        }
-        for (const jar of jars) {
-          if (levels > 1 && Math.min(levels - 1, jar.generation) !== level) continue;
-          build.way({ cost: jar.cost, jar: jar.jar, hand: -1, packs: 0 });
-        }
-        for (const arc of arcs) {
-          if (levels > 1 && Math.min(levels - 1, arc.level + 1) !== level) continue;
-          build.arc(arc.state, arc.starter, arc.cost, arc.share);
-        }
-        if (build.arcCount > limits.arcs) return null;
-      }
+  const deliveries = new Deliveries(p);
+  const nodes = new Nodes(levels);
+  const places = free.map((_, c) => {
+    const byYeast = p.yeasts.map((): Place[] => []);
+    for (const spot of spots[c] ?? []) {
+      const node = nodes.add(c, spot, deliveries);
+      byYeast[spot.yeast]?.push({ node, spot, most: freshMost(spot, deliveries.minor) });
     }
+    nodes.nextBrew();
+    return byYeast;
+  });
+  const brewed = p.brews.map((_, b) => b).filter((b) => p.brews[b]?.done);
+  const givers = [...free, ...brewed].map((b, i) => giverOf(asker, b, i, spots[i] ?? [], levels));
+  const arcs = new Arcs(asker, free, givers, places, levels, {
+    ...GRAIN,
+    exact: free.length <= FEW,
+  });
+  const stateBrew = new Column();
+  const stateLevel = new Column();
+  const stateYeast = new Column();
+  const stateOnce = new Column();
+  const add = (g: number, day: number, yeast: number, crops: readonly CropWay[]) => {
+    const giver = givers[g] as Giver;
+    stateBrew.push(giver.taker);
+    stateLevel.push(giver.level);
+    stateYeast.push(yeast);
+    stateOnce.push(giver.once);
+    arcs.state(g, day, yeast, crops);
+  };
+  for (const [c, own] of spots.entries()) {
+    for (const spot of own) for (const crops of spot.crops) add(c, spot.day, spot.yeast, crops);
+    if (arcs.arcs > limits.arcs) return null;
   }
-  for (let y = 0; y < p.yeasts.length; y++) {
-    build.taker();
-    build.node(0, -1);
-    build.way({ cost: 0, jar: -1, hand: -1, packs: 0 });
-    for (let j = 0; j < p.jars.length; j++) {
-      const worth = asker.keep(y, j);
-      if (worth < 0) build.way({ cost: worth, jar: j, hand: -1, packs: 0 });
-    }
-    feeding.keeps(y, (arc) => build.arc(arc.state, false, arc.cost, arc.share));
+  for (const [i, b] of brewed.entries()) {
+    add(free.length + i, p.brews[b]?.done?.day ?? 0, t.yeast[b] as number, asker.crops(b));
   }
-  return build.finish({
+  const jarKeep = p.jars.map((jar, j) =>
+    jar.yeast < 0 ? 0 : Math.min(0, asker.keep(jar.yeast, j)),
+  );
+  return {
+    ...nodes.finish(),
+    ...arcs.finish(),
+    ...jarsOf(asker, free, places, levels),
     brews: free.length,
     brewOf: Int32Array.from(free),
     priority: Int32Array.from(free, (b) => p.brews[b]?.priority ?? 1),
-    groups: groups.groups,
+    levels,
+    yeasts: p.yeasts.length,
+    jarYeast: Int32Array.from(p.jars, (jar) => jar.yeast),
+    jarKeep: Float64Array.from(jarKeep),
+    states: stateBrew.length,
+    stateBrew: stateBrew.ints(),
+    stateLevel: stateLevel.ints(),
+    stateYeast: stateYeast.ints(),
+    stateOnce: stateOnce.floats(),
+    tankGroups: groups.groups,
     roomOf: groups.roomOf,
     days: groups.days,
     startsOf: groups.startsOf,
-    jars: p.jars.length,
     hand: Int32Array.from(p.yeasts, (yeast) => yeast.handCount),
+    deliveries: deliveries.finish(),
     fixed: asker.factsCost,
-  });
-}
-
-/** What packs of its own, brought by a delivery of its own, cost: nothing dearer is worth looking at. */
-function freshMost(spot: Spot, delivery: number): number {
-  let most = Infinity;
-  for (const { ways } of spot.starts) {
-    for (const way of ways) {
-      if (way.fromHand === 0) most = Math.min(most, way.cost + (way.ordered ? delivery : 0));
-    }
-  }
-  return most;
-}
-
-function jarWays(asker: Asker, b: number, spot: Spot) {
-  const { problem: p, t } = asker;
-  const out: { jar: number; generation: number; cost: number }[] = [];
-  const brew = p.brews[b];
-  if (!brew || brew.begun) return out;
-  for (const { size } of spot.starts) {
-    asker.stand(b, spot.day, spot.tank, spot.yeast, size);
-    for (const [j, jar] of p.jars.entries()) {
-      if (jar.yeast !== spot.yeast || (t.draws[j] as number) > 0) continue;
-      if (brew.pinSource >= FRESH && brew.pinSource !== j) continue;
-      const asked = asker.pitchFrom(b, j);
-      if (asked.broken || asked.drawMl > jar.ml + 1e-3) continue;
-      const cost = asked.cost + asker.risk(b, asked.hazard) + asker.cost(b, 'source');
-      out.push({ jar: j, generation: jar.generation, cost });
-    }
-  }
-  asker.leave(b);
-  return out;
-}
-
-function giversOf(asker: Asker, free: readonly number[], spots: readonly Spot[][]): Giver[] {
-  const { problem: p, t } = asker;
-  const out: Giver[] = [];
-  const add = (brew: number, taker: number, at: Giver['spots']) => {
-    const roomMl = new Map<number, number>();
-    for (const { yeast } of at) {
-      // a crop that only rounding makes too small is large enough
-      if (!roomMl.has(yeast)) roomMl.set(yeast, mostMl(p, t, brew, yeast) + 1e-3);
-    }
-    out.push({ brew, taker, spots: at, roomMl, ...asker.harvest(brew) });
   };
-  for (const [c, brew] of free.entries()) add(brew, c, spots[c] ?? []);
-  p.brews.forEach((brew: Problem['brews'][number], b) => {
-    if (!brew.done) return;
-    const yeast = t.yeast[b] as number;
-    add(b, -1, [{ day: brew.done.day, yeast, crops: [asker.crops(b)] }]);
-  });
-  return out;
+}
+
+class Nodes {
+  private readonly nodeStart = new Column();
+  private readonly nodeBrew = new Column();
+  private readonly nodeDay = new Column();
+  private readonly nodeYeast = new Column();
+  private readonly nodeAt = new Column();
+  private readonly berthStart = new Column();
+  private readonly berthGroup = new Column();
+  private readonly berthFrom = new Column();
+  private readonly berthUntil = new Column();
+  private readonly berthCost = new Column();
+  private readonly berthState = new Column();
+  private readonly wayStart = new Column();
+  private readonly wayCost = new Column();
+  private readonly wayHand = new Column();
+  private readonly wayPacks = new Column();
+  private readonly wayOrder = new Column();
+  private readonly stateStart = new Column();
+  private states = 0;
+
+  constructor(readonly levels: number) {
+    this.nodeStart.push(0);
+  }
+
+  add(c: number, spot: Spot, deliveries: Deliveries): number {
+    const node = this.nodeDay.length;
+    this.nodeBrew.push(c);
+    this.nodeDay.push(spot.day);
+    this.nodeYeast.push(spot.yeast);
+    this.nodeAt.push(spot.at);
+    this.berthStart.push(this.berthGroup.length);
+    for (const berth of spot.berths) {
+      this.berthGroup.push(berth.group);
+      this.berthFrom.push(berth.from);
+      this.berthUntil.push(berth.until);
+      this.berthCost.push(berth.cost);
+      this.berthState.push(this.states + berth.kind);
+    }
+    this.stateStart.push(this.states);
+    this.states += spot.crops.length;
+    this.wayStart.push(this.wayCost.length);
+    for (const { use, ways } of spot.starts) {
+      for (const way of ways) {
+        this.wayCost.push(way.cost);
+        this.wayHand.push(way.fromHand > 0 ? spot.yeast : -1);
+        this.wayPacks.push(way.fromHand);
+        this.wayOrder.push(way.ordered ? deliveries.order(c, use) : -1);
+      }
+    }
+    return node;
+  }
+
+  nextBrew(): void {
+    this.nodeStart.push(this.nodeDay.length);
+  }
+
+  finish() {
+    this.berthStart.push(this.berthGroup.length);
+    this.stateStart.push(this.states);
+    this.wayStart.push(this.wayCost.length);
+    const nodeDay = this.nodeDay.ints();
+    const byDay = Int32Array.from(nodeDay, (_, n) => n);
+    byDay.sort((a, b) => (nodeDay[a] as number) - (nodeDay[b] as number) || a - b);
+    return {
+      nodeStart: this.nodeStart.ints(),
+      nodeBrew: this.nodeBrew.ints(),
+      nodeDay,
+      nodeYeast: this.nodeYeast.ints(),
+      nodeAt: this.nodeAt.ints(),
+      byDay,
+      berthStart: this.berthStart.ints(),
+      berthGroup: this.berthGroup.ints(),
+      berthFrom: this.berthFrom.ints(),
+      berthUntil: this.berthUntil.ints(),
+      berthCost: this.berthCost.floats(),
+      berthState: this.berthState.ints(),
+      wayStart: this.wayStart.ints(),
+      wayCost: this.wayCost.floats(),
+      wayHand: this.wayHand.ints(),
+      wayPacks: this.wayPacks.ints(),
+      wayOrder: this.wayOrder.ints(),
+      stateStart: this.stateStart.ints(),
+    };
+  }
+}
+
+/** The jars of the shelf: into which nodes each can be pitched. */
+function jarsOf(
+  asker: Asker,
+  free: readonly number[],
+  places: readonly (readonly Place[])[][],
+  levels: number,
+): Pick<Net, 'jars' | 'jarStart' | 'jarNode' | 'jarLevel' | 'jarCost'> {
+  const { problem: p, t } = asker;
+  const start = [0];
+  const node: number[] = [];
+  const level: number[] = [];
+  const costs: number[] = [];
+  for (const [j, jar] of p.jars.entries()) {
+    for (const [c, b] of free.entries()) {
+      const brew = p.brews[b];
+      if (!brew || brew.begun || (t.draws[j] as number) > 0) continue;
+      if (brew.pinSource >= FRESH && brew.pinSource !== j) continue;
+      for (const place of places[c]?.[jar.yeast] ?? []) {
+        const { spot } = place;
+        for (const { size } of spot.starts) {
+          asker.stand(b, spot.day, spot.tank, spot.yeast, size);
+          const asked = asker.pitchFrom(b, j);
+          if (asked.broken || asked.drawMl > jar.ml + 1e-3) continue;
+          node.push(place.node);
+          level.push(Math.min(levels - 1, jar.generation));
+          costs.push(asked.cost + asker.risk(b, asked.hazard) + asker.cost(b, 'source'));
+        }
+        asker.leave(b);
+      }
+    }
+    start.push(node.length);
+  }
+  return {
+    jars: p.jars.length,
+    jarStart: Int32Array.from(start),
+    jarNode: Int32Array.from(node),
+    jarLevel: Int32Array.from(level),
+    jarCost: Float64Array.from(costs),
+  };
+}
+
+function giverOf(
+  asker: Asker,
+  brew: number,
+  number: number,
+  spots: readonly Spot[],
+  levels: number,
+): Giver {
+  const { problem: p, t } = asker;
+  const done = p.brews[brew]?.done;
+  const roomMl = new Map<number, number>();
+  for (const yeast of done ? [t.yeast[brew] as number] : spots.map((spot) => spot.yeast)) {
+    // a crop that only rounding makes too small is large enough
+    if (!roomMl.has(yeast)) roomMl.set(yeast, mostMl(p, t, brew, yeast) + 1e-3);
+  }
+  const level = done ? Math.min(levels - 1, t.generation[brew] as number) : -1;
+  return { brew, taker: done ? -1 : number, level, roomMl, ...asker.harvest(brew) };
 }

@@ -4,7 +4,8 @@ import type { Judge, Score } from '../search/score.ts';
 import type { Problem } from '../timeline/problem.ts';
 import { Asker } from './ask.ts';
 import { buildNet } from './build.ts';
-import { Relaxation } from './relax.ts';
+import { Forest } from './forest.ts';
+
 import { groupTanks } from './tanks.ts';
 import { branch } from './tree.ts';
 
@@ -34,11 +35,11 @@ export function boundOf(
 ): Bound | null {
   const asker = new Asker(problem, judge);
   const groups = groupTanks(problem, asker.t);
-  const arcs = Math.floor(effort.visits / FEWEST_TURNS);
+  const arcs = Math.floor(effort.visits / effort.levels / FEWEST_TURNS);
   const net = buildNet(asker, groups, { levels: effort.levels, arcs });
   if (!net) return null;
-  const relaxation = new Relaxation(net, at.leftOut, MOST_CUTS);
-  const found = branch(relaxation, at.cost, effort.turns, effort.visits);
+  const forest = new Forest(net, at.leftOut, MOST_CUTS);
+  const found = branch(forest, at.cost, effort.turns, effort.visits);
   if (!Number.isFinite(found.value)) return null;
   // no negative zero
   return { costMinor: Math.ceil(found.value - ROUNDING) + 0, turns: found.turns };
@@ -50,7 +51,7 @@ const ROUNDING = 0.01;
 
 /** Steps a brew that a search must have been given for a bound to be worth its time beside it. */
 const STEPS_A_BREW = 1000;
-const VISITS_A_STEP = 40;
+const VISITS_A_STEP = 300;
 const LARGEST = 64;
 /** Up to so many brews generations are told apart. */
 const FEW = 8;
@@ -58,7 +59,7 @@ const FEW = 8;
 /** The effort that goes with a search of so many steps, or null for none. */
 export function effortFor(brews: number, steps: number): Effort | null {
   if (brews > LARGEST || steps < brews * STEPS_A_BREW) return null;
-  return { turns: 400, visits: steps * VISITS_A_STEP, levels: brews <= FEW ? 6 : 1 };
+  return { turns: 400, visits: steps * VISITS_A_STEP, levels: brews <= FEW ? 6 : 3 };
 }
 
 /** The bound as a plan states it: null where there is none to state. */

@@ -1,9 +1,9 @@
-// The relaxed season as plain arrays: where each brew can stand, what each can be pitched with, who can feed whom.
+// The relaxed season as plain arrays: where each brew can stand, what begins a tree there, and who can feed whom.
 //
-// A *taker* is a brew still to be brewed, or the jar of one strain that may be kept. A *node* is a taker on one brew day with
-// one strain (and of one generation, where those are told apart). A *state* is a node in the tanks that give one set of crops:
-// what a giver must be in for a crop to exist. A *link* joins a state to a taker; an *arc* is a link at one node. A delivery of
-// packs on a day is a state of its own: it costs once, and all who order can share it.
+// A *node* is a brew on one brew day with one strain. A *state* is a node in the tanks that give one set of crops, or a brewed
+// beer: what a giver must be in for a crop to exist. Its *groups* are the brews that it can feed, each with *arcs* to that
+// brew's nodes, those without a starter first. A *level* is the generation that a brew is pitched with; the last level
+// stands for all from there on. A *root* is what a tree of feedings begins with: packs, a jar of the shelf, a brewed beer.
 
 /** A growing list of numbers that becomes a typed array. */
 export class Column {
@@ -26,17 +26,22 @@ export class Column {
 }
 
 export type Net = {
-  takers: number;
-  /** Of the takers, the first are brews (the indices of the problem in `brewOf`), the rest jars to keep. */
+  /** Brews that are still to be brewed, and their numbers in the problem. */
   brews: number;
   brewOf: Int32Array;
-  /** Priority of each brew taker: what leaving it out takes from what may be left out; 0: it cannot be. */
+  /** What leaving a brew out takes from what may be left out. */
   priority: Int32Array;
-  /** Nodes of taker c: `nodeStart[c]` up to `nodeStart[c + 1]`. */
+  levels: number;
+  yeasts: number;
+  /** Nodes of brew c: `nodeStart[c]` up to `nodeStart[c + 1]`. */
   nodeStart: Int32Array;
+  nodeBrew: Int32Array;
   nodeDay: Int32Array;
+  nodeYeast: Int32Array;
   /** Brew-day index of each node, for the kettle. */
   nodeAt: Int32Array;
+  /** All nodes by day, earliest first. */
+  byDay: Int32Array;
   /** Tanks of a node: group, first brew-day index, first one after, cost, state or -1. */
   berthStart: Int32Array;
   berthGroup: Int32Array;
@@ -44,39 +49,66 @@ export type Net = {
   berthUntil: Int32Array;
   berthCost: Float64Array;
   berthState: Int32Array;
-  /** Ways to pitch without a crop of this season: packs and jars. */
+  /** Packs that a node can be pitched with. */
   wayStart: Int32Array;
   wayCost: Float64Array;
-  /** Jar that it takes, or -1. */
-  wayJar: Int32Array;
   /** Strain whose paid-for packs it takes, or -1, and how many. */
   wayHand: Int32Array;
   wayPacks: Int32Array;
-  /** Crops: arcs of a node. */
-  arcStart: Int32Array;
-  arcLink: Int32Array;
-  arcCost: Float64Array;
-  /** Strain whose paid-for packs it takes besides, or -1, and how many. */
-  arcHand: Int32Array;
-  arcPacks: Int32Array;
-  /** Links, those of one state side by side: `linkStart[s]` up to `linkStart[s + 1]`. */
-  linkStart: Int32Array;
-  linkTaker: Int32Array;
-  /** Share of the state's crop that the taker draws at least. */
-  linkShare: Float64Array;
-  /** The brew taker of each state, or -1 for a brewed beer. */
-  stateTaker: Int32Array;
+  /** Place among the prices of deliveries, or -1: orders nothing. */
+  wayOrder: Int32Array;
+  /** By jar of the shelf: the nodes that it can be pitched into, at what level and cost. */
+  jars: number;
+  jarStart: Int32Array;
+  jarNode: Int32Array;
+  jarLevel: Int32Array;
+  jarCost: Float64Array;
+  /** By jar: its strain, and what keeping it for the next season costs (below 0: is worth). */
+  jarYeast: Int32Array;
+  jarKeep: Float64Array;
+  /** States of node n: `stateStart[n]` up to `stateStart[n + 1]`; those of brewed beers come after the last node's. */
+  stateStart: Int32Array;
+  states: number;
+  /** Brew among those to be brewed, or -1 for a brewed beer; and that one's level. */
+  stateBrew: Int32Array;
+  stateLevel: Int32Array;
+  stateYeast: Int32Array;
   /** What taking the crop costs once. */
   stateOnce: Float64Array;
+  /** By state and level: what keeping a jar of it costs (below 0: is worth), or 0. */
+  stateKeep: Float64Array;
+  /** Groups of state s: `groupStart[s]` up to `groupStart[s + 1]`. */
+  groupStart: Int32Array;
+  groupTaker: Int32Array;
+  /** Arcs without a starter from `groupArc[g]`, with one from `groupStarter[g]`, up to `groupArc[g + 1]`. */
+  groupArc: Int32Array;
+  groupStarter: Int32Array;
+  /** Share of the crop that the taker draws at least, without a starter and with one. */
+  groupShare: Float64Array;
+  groupShareStarter: Float64Array;
+  arcNode: Int32Array;
+  /** By arc and level of the giver. */
+  arcCost: Float64Array;
   /** By tank group and brew-day index: how many tanks there are. */
-  groups: number;
+  tankGroups: number;
   roomOf: Int32Array;
   /** Brew days that anything can start on, and what may start there. */
   days: Int32Array;
   startsOf: Int32Array;
-  jars: number;
   /** Paid-for packs of each strain. */
   hand: Int32Array;
+  deliveries: DeliveryNet;
   /** What is paid whatever is decided. */
   fixed: number;
+};
+
+/** Orders by brew and stretch of days; and by delivery the orders that it can bring, those of one brew side by side. */
+export type DeliveryNet = {
+  minor: number;
+  orders: number;
+  /** Orders of delivery i: `start[i]` up to `start[i + 1]`. */
+  start: Int32Array;
+  order: Int32Array;
+  /** The brew of each order. */
+  brewOf: Int32Array;
 };

@@ -47,6 +47,16 @@ function wantedB(p: Problem, litres: number, needB: number): number {
   return starterSeedB(needB, litres, p.house.starterGear.stirred, p.settings);
 }
 
+/** What the ways of a day depend on: the packs that could be used on it, and whether more can be ordered by then. */
+export function cupboardAt(asker: Asker, b: number, y: number): string {
+  const { problem: p, t } = asker;
+  const yeast = p.yeasts[y];
+  const use = t.useDay[b] as number;
+  if (!yeast) return '';
+  const { count, best } = handAt(yeast, use);
+  return `${count} ${best} ${use >= p.today + p.house.orderLeadDays}`;
+}
+
 /** How many paid-for packs could be used on a day, and the most living cells that one of them holds. */
 function handAt(yeast: YeastData, use: number): { count: number; best: number } {
   let count = 0;

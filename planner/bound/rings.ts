@@ -3,7 +3,8 @@
 // At given prices each brew chooses for itself, so that two may feed each other. Averaged over some rounds these choices are a
 // flow; where less than one whole feeding reaches a brew from outside, the smallest set around it that lets so little in
 // is a cut that the flow breaks and every plan keeps.
-import type { Cut, Relaxation } from './relax.ts';
+import type { Forest } from './forest.ts';
+import type { Cut } from './prices.ts';
 
 /** How much of the average each round renews. */
 const RENEWED = 0.06;
@@ -18,29 +19,29 @@ export class Rings {
   private readonly n: number;
   private begun = false;
 
-  constructor(private readonly relaxation: Relaxation) {
-    this.n = relaxation.net.brews;
+  constructor(private readonly forest: Forest) {
+    this.n = forest.net.brews;
     this.flow = new Float64Array((this.n + 1) * this.n);
     this.left = new Float64Array((this.n + 1) * (this.n + 1));
   }
 
   /** Takes in what was chosen at the last prices. */
   note(): void {
-    const { flow, n, relaxation: r } = this;
+    const { flow, n, forest: r } = this;
     const kept = this.begun ? 1 - RENEWED : 0;
     this.begun = true;
-    for (let i = 0; i < flow.length; i++) flow[i] = (flow[i] as number) * kept;
     for (let c = 0; c < n; c++) {
-      const arc = r.arc[c] as number;
-      const giver = arc >= 0 ? r.giverOf(r.net.arcLink[arc] as number) : -1;
-      const at = (giver < 0 ? n : giver) * n + c;
-      flow[at] = (flow[at] as number) + (1 - kept);
+      // a brew that stands more than once counts as once
+      const times = Math.max(1, r.seen[c] as number);
+      for (let at = c; at < flow.length; at += n) {
+        flow[at] = (flow[at] as number) * kept + ((1 - kept) * (r.flow[at] as number)) / times;
+      }
     }
   }
 
   /** Adds the cuts that the average breaks; returns how many. */
   cut(): number {
-    const { relaxation: r, n } = this;
+    const { forest: r, n } = this;
     let added = 0;
     const covered = new Uint8Array(n);
     for (let c = 0; c < n; c++) {
@@ -113,7 +114,7 @@ export class Rings {
   }
 }
 
-function addCut(r: Relaxation, cut: Cut, priority: number): boolean {
+function addCut(r: Forest, cut: Cut, priority: number): boolean {
   // where all of them may be left out, none needs to be fed
   if (r.cuts.length >= r.mostCuts || priority <= r.mayLeave) return false;
   if (r.cuts.some((known) => known.inside.every((is, i) => is === cut.inside[i]))) return false;

@@ -1,7 +1,7 @@
 // Where each brew can stand: its nodes, the tanks of each, and the crops that it can give there.
 import { FAR, FRESH, type Problem, STARTER_SIZES } from '../timeline/problem.ts';
 import type { Asker, CropWay } from './ask.ts';
-import { type PackWay, packWays } from './packs.ts';
+import { cupboardAt, type PackWay, packWays } from './packs.ts';
 import type { Groups } from './tanks.ts';
 
 export type Berth = { group: number; from: number; until: number; cost: number; kind: number };
@@ -28,6 +28,7 @@ export function spotsOf(asker: Asker, groups: Groups, b: number): Spot[] {
   if (!brew || brew.done) return [];
   // a pin to a source finds packs at fault: that alone does not close a spot
   const allowed = brew.pinSource >= 0 ? 1 : 0;
+  const known: KnownWays = new Map();
   const out: Spot[] = [];
   for (const day of brew.days) {
     for (const yeast of brew.yeasts) {
@@ -62,7 +63,7 @@ export function spotsOf(asker: Asker, groups: Groups, b: number): Spot[] {
         spot.tank = tank;
       }
       if (spot.berths.length > 0) {
-        spot.starts = startsOf(asker, b, spot);
+        spot.starts = startsOf(asker, b, spot, known);
         out.push(spot);
       }
       asker.leave(b);
@@ -72,7 +73,7 @@ export function spotsOf(asker: Asker, groups: Groups, b: number): Spot[] {
 }
 
 /** The starters that a brew in this spot can get, and the packs with each. */
-function startsOf(asker: Asker, b: number, spot: Spot): Start[] {
+function startsOf(asker: Asker, b: number, spot: Spot, known: KnownWays): Start[] {
   const { problem: p, t } = asker;
   const brew = p.brews[b];
   const dry = p.yeasts[spot.yeast]?.dry;
@@ -89,11 +90,29 @@ function startsOf(asker: Asker, b: number, spot: Spot): Start[] {
     const held = brew !== undefined && brew.pinSource >= -1 && brew.pinSource !== FRESH;
     // yeast that is growing already costs nothing that a plan could still save
     const begun: PackWay[] = [{ cost: 0, fromHand: 0, ordered: false }];
-    const ways = brew?.begun ? begun : held ? [] : packWays(asker, b, spot.yeast);
-    for (const way of ways) way.cost += brew?.begun ? 0 : source;
-    out.push({ size, use, ways });
+    const ways = brew?.begun ? begun : held ? [] : waysOf(asker, b, spot.yeast, size, known);
+    const more = brew?.begun ? 0 : source;
+    out.push({ size, use, ways: ways.map((way) => ({ ...way, cost: way.cost + more })) });
   }
   return out;
+}
+
+/** Packs cost the same on any day that finds the same in the cupboard. */
+type KnownWays = Map<string, readonly PackWay[]>;
+
+function waysOf(
+  asker: Asker,
+  b: number,
+  yeast: number,
+  size: number,
+  known: KnownWays,
+): readonly PackWay[] {
+  const key = `${yeast} ${size} ${cupboardAt(asker, b, yeast)}`;
+  const before = known.get(key);
+  if (before) return before;
+  const made = packWays(asker, b, yeast);
+  known.set(key, made);
+  return made;
 }
 
 function isOut(p: Problem, tank: number, day: number, emptied: number): boolean {

@@ -1,6 +1,7 @@
 // Tightens the bound by cases: every plan brews a brew early, or late, or leaves it out; the bound is that of the worst case.
 import { climb } from './climb.ts';
-import type { Relaxation } from './relax.ts';
+import type { Forest } from './forest.ts';
+import { opening } from './opening.ts';
 
 type Case = {
   value: number;
@@ -22,13 +23,13 @@ const BESIDES = 2000;
  * cases until so many arcs have been looked at in all. `aim`: cases that reach it need no splitting.
  */
 export function branch(
-  relaxation: Relaxation,
+  forest: Forest,
   aim: number,
   turns: number,
   visits: number,
 ): { value: number; turns: number } {
-  const { net } = relaxation;
-  const each = net.arcCost.length + net.linkTaker.length + BESIDES;
+  const { net } = forest;
+  const each = net.arcCost.length + BESIDES;
   let left = Math.floor(visits / each);
   let spent = 0;
   let settled = Infinity;
@@ -40,18 +41,18 @@ export function branch(
     most: number,
     floor: number,
   ) => {
-    relaxation.restrict(closed, out);
-    const found = climb(relaxation, prices, aim, Math.max(1, Math.min(most, left)));
+    forest.restrict(closed, out);
+    const found = climb(forest, prices, aim, Math.max(1, Math.min(most, left)));
     left -= found.turns;
     spent += found.turns;
     // a part of a case is never worth less than the case
     const value = Math.max(found.value, floor);
     if (value === Infinity) return;
-    const next = value < aim - 0.5 ? whatNext(relaxation, closed, out, found) : null;
+    const next = value < aim - 0.5 ? whatNext(forest, closed, out, found) : null;
     if (next) open.push({ value, prices: found.prices, closed, out, ...next });
     else settled = Math.min(settled, value);
   };
-  look(relaxation.opening(), relaxation.closed.slice(), relaxation.out.slice(), turns, -Infinity);
+  look(opening(forest), forest.closed.slice(), forest.out.slice(), turns, -Infinity);
   while (open.length > 0 && left > TURNS_A_CASE) {
     let at = 0;
     for (let i = 1; i < open.length; i++) {
@@ -61,7 +62,7 @@ export function branch(
     const worst = open[at] as Case;
     if (settled <= worst.value) break;
     open.splice(at, 1);
-    for (const part of partsOf(relaxation, worst)) {
+    for (const part of partsOf(forest, worst)) {
       look(worst.prices, part.closed, part.out, TURNS_A_CASE, worst.value);
     }
   }
@@ -73,10 +74,10 @@ export function branch(
 
 /** The brew whose day, or whose place in the plan, the rounds were least agreed on. */
 function whatNext(
-  r: Relaxation,
+  r: Forest,
   closed: Uint8Array,
   out: Uint8Array,
-  averages: { day: Float64Array; square: Float64Array; out: Float64Array },
+  averages: { seen: Float64Array; day: Float64Array; square: Float64Array; out: Float64Array },
 ): { brew: number; day: number } | null {
   let best: { brew: number; day: number } | null = null;
   let most = 0;
@@ -98,7 +99,7 @@ function whatNext(
       last = Math.max(last, r.net.nodeDay[n] as number);
     }
     if (!(first < last)) continue;
-    const there = Math.max(1e-6, 1 - gone);
+    const there = Math.max(1e-6, averages.seen[c] as number);
     const mean = (averages.day[c] as number) / there;
     const spread = Math.max(0, (averages.square[c] as number) / there - mean * mean) * there;
     // where all are agreed any day that is still open will do
@@ -114,7 +115,7 @@ function whatNext(
 /** How much not being agreed on leaving a brew out counts against days squared. */
 const UNSURE = 400;
 
-function partsOf(r: Relaxation, whole: Case): { closed: Uint8Array; out: Uint8Array }[] {
+function partsOf(r: Forest, whole: Case): { closed: Uint8Array; out: Uint8Array }[] {
   const { brew, day, closed, out } = whole;
   const gone = out.slice();
   gone[brew] = 2;
