@@ -13,6 +13,7 @@ import { longRows, searchRows } from './search.ts';
 import { seasonRows } from './seasons.ts';
 import { servingRows } from './serving.ts';
 import { slackRows } from './slack.ts';
+import { slipRows } from './slip.ts';
 import { smallRows } from './small.ts';
 
 type Section = { title: string; rows(quick: boolean): Row[] | Promise<Row[]>; onlyByName?: true };
@@ -26,6 +27,7 @@ const SECTIONS: Record<string, Section> = {
   yeast: { title: 'Pure yeast', rows: pureYeastRows },
   proof: { title: 'The bound against the optimum', rows: proofRows },
   replan: { title: 'Re-planning after news', rows: replanRows },
+  slip: { title: 'From a tap to the calendar', rows: () => slipRows() },
   serving: { title: 'Serving', rows: () => servingRows() },
   simulation: {
     title: 'A season lived through',
