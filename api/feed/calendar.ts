@@ -6,10 +6,10 @@ import {
   ICalEventTransparency,
   default as ical,
 } from 'ical-generator';
-import { DateTime } from 'luxon';
 import { type Task, taskIn } from '../../planner/index.ts';
 import { type Alarm, type FeedLook, PLAIN_LOOK } from '../routes/feed-shapes.ts';
 import { foldLines } from './fold.ts';
+import { momentIn } from './moment.ts';
 
 /** One entry of a calendar: a task with the marks by which a calendar program knows it again. */
 export type CalendarEntry = {
@@ -84,18 +84,6 @@ function dayStart(day: string): Date {
   return new Date(`${day}T00:00:00Z`);
 }
 
-/**
- * The moment of a clock time where the house stands. One that comes twice is the first, one that is left out is read
- * by the offset before the gap (RFC 5545 §3.3.5).
- */
-function momentOf(day: string, time: string, timeZone: string): Date {
-  const read = DateTime.fromISO(`${day}T${time}`, { zone: timeZone });
-  // NOTE: of a time that comes twice the library takes the one that has today's offset, so that the
-  // calendar would change by itself with the season.
-  const [first = read] = read.getPossibleOffsets();
-  return first.toJSDate();
-}
-
 // NOTE: without a time zone on the calendar the library reads native dates by their UTC fields, so a
 // day is handed over as its own midnight in UTC and the zone of the server never shows.
 function whenOf(task: Task, timeZone: string): Pick<ICalEventData, 'start' | 'end' | 'allDay'> {
@@ -103,7 +91,7 @@ function whenOf(task: Task, timeZone: string): Pick<ICalEventData, 'start' | 'en
     const start = dayStart(task.day);
     return { allDay: true, start, end: new Date(start.getTime() + 24 * 60 * MINUTE_MS) };
   }
-  const start = momentOf(task.day, task.time, timeZone);
+  const start = momentIn(timeZone, task.day, task.time);
   const minutes = Math.max(1, task.minutes);
   return { allDay: false, start, end: new Date(start.getTime() + minutes * MINUTE_MS) };
 }

@@ -65,17 +65,28 @@ async function render(parts: Parts, feed: StoredFeed): Promise<Rendered> {
   return { bytes, tag, timeZone, today };
 }
 
-/** Renders a feed anew only when something was written or the day has changed: calendars ask far more often. */
+/**
+ * Renders a feed anew only when something was written or the day has changed: calendars ask far more often. Those who
+ * ask while it is rendered wait for the same one.
+ */
 function renderer(parts: Parts): (feed: StoredFeed) => Promise<Rendered> {
-  const kept = new Map<string, Rendered & { version: number }>();
+  const kept = new Map<string, { version: number; rendered: Promise<Rendered> }>();
   return async (feed) => {
     const version = parts.store.version();
     const found = kept.get(feed.id);
-    if (found?.version === version && found.today === parts.today(found.timeZone)) return found;
-    const rendered = await render(parts, feed);
+    if (found?.version === version) {
+      const rendered = await found.rendered;
+      if (rendered.today === parts.today(rendered.timeZone)) return rendered;
+    }
+    const rendered = render(parts, feed);
     kept.delete(feed.id);
     if (kept.size >= MAX_KEPT) kept.clear();
-    if (version !== null) kept.set(feed.id, { ...rendered, version });
+    if (version !== null) {
+      const mine = { version, rendered };
+      kept.set(feed.id, mine);
+      // One that failed is tried anew.
+      rendered.catch(() => kept.get(feed.id) === mine && kept.delete(feed.id));
+    }
     return rendered;
   };
 }

@@ -46,18 +46,24 @@ async function readGone(db: Db, keys: readonly string[]): Promise<EntryRow[]> {
   return rows;
 }
 
+/** Statements on a file never let go of the thread: whoever waits for an answer is served in between. */
+const othersFirst = () => new Promise<void>((resolve) => setImmediate(resolve));
+
 /** Makes the stored entries show these tasks, and touches none that already does. */
 export async function syncEntries(tx: Db, tasks: readonly Task[], now: Date): Promise<void> {
+  await othersFirst();
   const live = await readEntries(tx);
   const held = new Set(live.map(({ taskKey }) => taskKey));
   const missing = tasks.filter(({ key }) => !held.has(key)).map(({ key }) => key);
   const changes = entryChanges(live, tasks, now, await readGone(tx, missing));
-  for (const some of chunks(changes.added, 100)) {
+  for (const some of chunks(changes.added, 50)) {
+    await othersFirst();
     await tx
       .insert(calendarEntry)
       .values(some.map((row) => ({ ...row, task: JSON.stringify(row.task), day: row.task.day })));
   }
-  for (const row of changes.changed) {
+  for (const [at, row] of changes.changed.entries()) {
+    if (at % 50 === 0) await othersFirst();
     await tx
       .update(calendarEntry)
       .set({

@@ -170,7 +170,6 @@ function storeOn(
     db,
     write: (work) => {
       const mine = last.then(async () => {
-        version += 1;
         try {
           return await db.transaction(work);
         } catch (error) {
@@ -179,6 +178,7 @@ function storeOn(
           if (fileUrl !== null && isOfDatabase(error)) await client.reconnect();
           throw error;
         } finally {
+          // After the commit and before anybody is told of it: until then what was read before is still true.
           version += 1;
         }
       });
