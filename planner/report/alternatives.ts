@@ -6,6 +6,7 @@ import { brewName, inMoney, sourceName, sourceNameOf, tankName } from '../rules/
 import type { Desk } from '../search/desk.ts';
 import { type Score, WORST } from '../search/score.ts';
 import { isoDay } from '../timeline/calendar.ts';
+import { KEPT } from '../timeline/kept.ts';
 import { FRESH } from '../timeline/problem.ts';
 import { refold } from '../timeline/refold.ts';
 import { copyDecisions, type Timeline } from '../timeline/timeline.ts';
@@ -37,6 +38,7 @@ export function tellWhy(desk: Desk, plan: Timeline, base: Weighed, b: number): T
     day
       ? `${here}. The next best is ${isoDay(day.day)} in ${p.tanks[day.tank]?.name}: ${difference(plan, base, day)}`
       : `${here}: no other free day and tank, with the rest as it stands.`,
+    ...whyDivided(plan, b),
   ];
   const better = [source, day].filter((x): x is Tried => x !== null).sort(byWeight)[0];
   if (!better) return { why, alternative: null };
@@ -52,6 +54,19 @@ export function tellWhy(desk: Desk, plan: Timeline, base: Weighed, b: number): T
       extraMinor: forbidden ? null : better.weighed.costSum - base.costSum,
     },
   };
+}
+
+/** Why its starter is larger than it needs itself, where a part of it is kept. */
+function whyDivided(plan: Timeline, b: number): string[] {
+  const source = plan.problem.jars.length + b;
+  if (plan.crop[b] !== KEPT || !plan.draws[source]) return [];
+  const takers: string[] = [];
+  for (let i = 0; i < plan.orderCount; i++) {
+    const o = plan.order[i] as number;
+    if (plan.source[o] === source) takers.push(brewName(plan, o));
+  }
+  const whom = takers.length > 0 ? takers.join(' and ') : 'the next season';
+  return [`Its starter is made larger, so that a part of it can be kept for ${whom}.`];
 }
 
 function chosenSource(plan: Timeline, tried: Tried): string {

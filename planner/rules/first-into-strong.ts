@@ -27,6 +27,6 @@ export const firstIntoStrong = hazardByBrew({
   },
   subject: brewSubject,
   explain: (t, f) =>
-    `${brewName(t, f.subject)} (${(f.other / 10).toFixed(1)} °P) is the first beer of its packs.`,
+    `${brewName(t, f.subject)} (${(f.other / 10).toFixed(1)} °P) is the first beer of its ${t.source[f.subject] === FRESH ? 'packs' : 'yeast'}.`,
   remedy: () => 'Let the packs make a lighter beer first.',
 });

@@ -40,6 +40,13 @@ describe('one pack and a larger starter for two brews', () => {
     // a starter adds no generation
     expect(second?.generation).toBe(0);
     expect(kept.harvests).toMatchObject([{ brew: 'First', ofStarter: true, generation: 0 }]);
+    expect(first?.why).toContain(
+      'Its starter is made larger, so that a part of it can be kept for Second.',
+    );
+    // a pack and its delivery instead of jar and check, 44.80; and all of First's 480 in its wort, 2.67 times its need: 1.17
+    expect(second?.why[0]).toBe(
+      'Yeast kept from the starter of First. The next best is fresh packs: €45.97 dearer, mostly for packs bought.',
+    );
     expect(kept.bound).toBeNull();
     expect(checkPlan(twoOfOnePack(1), kept)).toEqual([]);
   });
