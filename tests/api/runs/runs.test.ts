@@ -1,4 +1,5 @@
 // Runs end, whatever becomes of the thread: with real threads that break off, leave or never listen.
+import { readdirSync, readFileSync } from 'node:fs';
 import { afterEach, describe, expect, test, vi } from 'vitest';
 import type { Run } from '../../../api/routes/shapes.ts';
 import { createRuns, type Runs } from '../../../api/runs/index.ts';
@@ -34,6 +35,37 @@ function started(options?: { replace?: boolean }): Run {
   if (run === null) throw new Error('not started');
   return run;
 }
+
+/** How nice each thread of this process is, as Linux tells it: field 19 of proc_pid_stat(5). */
+function niceness(): number[] {
+  return readdirSync('/proc/self/task').map((thread) => {
+    const stat = readFileSync(`/proc/self/task/${thread}/stat`, 'utf8');
+    // the name of a thread stands in brackets and may hold blanks; after it comes field 3
+    return Number(stat.slice(stat.lastIndexOf(')') + 2).split(' ')[16]);
+  });
+}
+
+test.runIf(process.platform === 'linux')(
+  'the thread that plans stands back behind the one that answers',
+  async () => {
+    desk();
+    const before = niceness();
+    const own = Math.min(...before);
+    const run = runs.start({ ...job, request: { ...job.request, steps: 1_000_000 } }, keep);
+    let most = own;
+    const end = Date.now() + 30_000;
+    while (most === own && Date.now() < end) {
+      await new Promise((resolve) => setTimeout(resolve, 20));
+      most = Math.max(...niceness());
+    }
+    expect(most).toBeGreaterThan(own);
+    // and the answering one was left as it was
+    expect(Math.min(...niceness())).toBe(own);
+    expect(niceness().filter((nice) => nice === own).length).toBeGreaterThanOrEqual(1);
+    if (run !== null) runs.stop(run.id);
+  },
+  40_000,
+);
 
 describe('a thread that', () => {
   test.each([
