@@ -4,11 +4,11 @@ import { refold } from '../timeline/refold.ts';
 import type { Timeline } from '../timeline/timeline.ts';
 import type { Desk } from './desk.ts';
 import { firstAtLeast } from './lanes.ts';
-import { ANY_STARTER } from './quotes.ts';
+import { ANY_STARTER, NO_STARTER } from './quotes.ts';
 import { compareScores, type Score, WORST } from './score.ts';
 
-/** How many slots are quoted, and how many of the cheapest are judged in full. */
-export type Reach = { slots: number; judged: number };
+/** How many slots are quoted, and how many of the cheapest are judged in full; `plain`: none quoted with a starter. */
+export type Reach = { slots: number; judged: number; plain?: true };
 
 /** One brew's possible places, cheapest first; made once a desk and written over. */
 export class Places {
@@ -64,7 +64,7 @@ export function insertBest(
   const wasYeast = t.yeast[b] as number;
   one[0] = b;
   findPlaces(desk, t, b, reach.slots);
-  quotePlaces(desk, t, b);
+  quotePlaces(desk, t, b, reach.plain ? NO_STARTER : ANY_STARTER);
   let best: Score | null = null;
   let chosen = -1;
   let chosenCrop = -1;
@@ -115,7 +115,7 @@ function put(desk: Desk, t: Timeline, b: number, i: number, crop: number): void 
 }
 
 /** Quotes every place with each strain and the cheapest source; places on the same day share a quote. */
-function quotePlaces(desk: Desk, t: Timeline, b: number): void {
+function quotePlaces(desk: Desk, t: Timeline, b: number, sizes: number): void {
   const { places, quotes, problem: p, random } = desk;
   const brew = p.brews[b];
   if (!brew) return;
@@ -141,7 +141,7 @@ function quotePlaces(desk: Desk, t: Timeline, b: number): void {
       const price =
         brew.pinSource >= FRESH
           ? quotes.only(t, b, brew.pinSource)
-          : quotes.best(t, b, ANY_STARTER, random, desk.heat * 0.5);
+          : quotes.best(t, b, sizes, random, desk.heat * 0.5);
       if (price >= (places.price[i] as number)) continue;
       places.price[i] = price;
       places.yeast[i] = yeast;

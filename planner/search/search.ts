@@ -6,12 +6,16 @@ import { unfold } from '../timeline/unfold.ts';
 import { anneal, polish, type Watch } from './anneal.ts';
 import { construct, onlyFacts } from './construct.ts';
 import { Desk, type Freedom } from './desk.ts';
+import type { Reach } from './insert.ts';
 import { Random } from './random.ts';
 import { compareScores, Judge, type Score } from './score.ts';
 
 export type Found = { timeline: Timeline; score: Score; steps: number; stopped: boolean };
 
-const REACH = { slots: 8, judged: 4 };
+const REACH: Reach = { slots: 8, judged: 4 };
+/** From so many brews on a plan to begin from must stand at once; it is cooled for long enough to forget how it began. */
+const LARGE = 100;
+const QUICK_REACH: Reach = { slots: 3, judged: 1, plain: true };
 
 /** The default budget: plans judged, growing with the season. */
 export function defaultSteps(brews: number): number {
@@ -28,10 +32,8 @@ const POLISHING_SHARE = 0.06;
 
 /** Seasons of up to so many brews are searched several times over; one slow cooling suits larger ones better. */
 const SMALL = 16;
-const MIDDLING = 40;
 /** Attempts, the share of the budget of each, and how warm the best begins again. */
 const FEW_BREWS = { attempts: 4, share: 0.2, again: 0.3 };
-const SOME_BREWS = { attempts: 2, share: 0.25, again: 0.5 };
 const MANY_BREWS = { attempts: 1, share: 1 - POLISHING_SHARE, again: 0 };
 
 /** A re-plan begins this much cooler than a plan from nothing: it mends, it does not begin again. */
@@ -84,8 +86,7 @@ export function search(
   return { timeline, score: judge.score(timeline), steps: desk.steps, stopped };
 }
 
-const courseFor = (brews: number) =>
-  brews <= SMALL ? FEW_BREWS : brews <= MIDDLING ? SOME_BREWS : MANY_BREWS;
+const courseFor = (brews: number) => (brews <= SMALL ? FEW_BREWS : MANY_BREWS);
 
 type Start = {
   problem: Problem;
@@ -100,10 +101,11 @@ type Start = {
 function fromNothing(start: Start, steps: number, watch: Watch): { built: Desk; stopped: boolean } {
   const { problem, judge, random, freedom, before } = start;
   const { attempts, share, again } = courseFor(problem.brews.length);
+  const reach = problem.brews.length < LARGE ? REACH : QUICK_REACH;
   let built: Desk | null = null;
   let stopped = false;
   for (let attempt = 0; attempt < attempts && !stopped; attempt++) {
-    const tried = construct(problem, judge, random, freedom, onlyFacts(problem), REACH);
+    const tried = construct(problem, judge, random, freedom, onlyFacts(problem), reach);
     const begun: number = built?.steps ?? before;
     tried.steps += begun;
     const best = built?.bestScore;

@@ -12,18 +12,16 @@ const LATEST = 3;
 function parentOf(desk: Desk, b: number, yeast: number, earlier: boolean): number {
   const { current: t, random, problem: p } = desk;
   const days = p.brews[b]?.days;
-  const last = days?.[days.length - 1] ?? 0;
-  let from = -1;
-  let seen = 0;
+  const last = earlier ? (t.useDay[b] as number) : (days?.[days.length - 1] ?? 0);
+  // by lot where to begin looking; the first that will do is taken
+  const begin = random.below(t.orderCount);
   for (let i = 0; i < t.orderCount; i++) {
-    const o = t.order[i] as number;
-    if (o === b || t.yeast[o] !== yeast || (earlier && t.done[o])) continue;
-    if (!earlier && (t.usableFrom[o] as number) > last) continue;
-    if (desk.judge.bars(t, b, p.jars.length + o, earlier ? (t.useDay[b] as number) : last))
-      continue;
-    if (random.below(++seen) === 0) from = o;
+    const o = t.order[(begin + i) % t.orderCount] as number;
+    if (o === b || t.yeast[o] !== yeast) continue;
+    if (earlier ? t.done[o] : (t.usableFrom[o] as number) > last) continue;
+    if (!desk.judge.bars(t, b, p.jars.length + o, last)) return o;
   }
-  return from;
+  return -1;
 }
 
 export const follow: Move = {

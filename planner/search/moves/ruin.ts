@@ -63,6 +63,14 @@ export function ruinAndRecreate(
   return desk.decide(adopt(desk, t, out, orphans, score), accept);
 }
 
+/** Whether the harvest of brew a is there in time for brew b, and no rule is known to forbid it. */
+function mayFeed(desk: Desk, t: Timeline, a: number, b: number): boolean {
+  if (a === b || !t.placed[a] || t.yeast[a] !== t.yeast[b]) return false;
+  const use = t.useDay[b] as number;
+  if ((t.usableFrom[a] as number) > use) return false;
+  return !desk.judge.bars(t, b, desk.problem.jars.length + a, use);
+}
+
 /** Lets the beers that came back feed those that had lost them, and those on fresh packs, where that is cheaper. */
 function adopt(
   desk: Desk,
@@ -75,7 +83,8 @@ function adopt(
   const wanting = new Set(orphans.filter((b) => t.placed[b] && !back.includes(b)));
   for (let i = 0; i < t.orderCount; i++) {
     const b = t.order[i] as number;
-    if (t.source[b] === FRESH && back.some((a) => t.yeast[a] === t.yeast[b])) wanting.add(b);
+    if (t.source[b] === FRESH && !t.done[b] && back.some((a) => mayFeed(desk, t, a, b)))
+      wanting.add(b);
   }
   if (wanting.size === 0) return score;
   scratch.copyFrom(t);
