@@ -175,7 +175,7 @@ export function publishBrew(
     readyOn: isoDay(t.ready[b] as number),
     daysLate: t.late[b] as number,
     needB: tidy(t.needB[b] as number),
-    pitchedB: tidy(t.pitchedB[b] as number),
+    pitchedB: tidy(pitchedB(t, b)),
     source: publishedSource(p, t, b),
     starter:
       litres > 0 && !t.done[b]
@@ -225,6 +225,10 @@ function densityOf(p: Problem, t: Timeline, source: number, yeast: YeastData): R
 }
 
 export const tidyRange = (r: Range): Range => rangeOf(r.low, r.likely, r.high);
+
+/** Where nobody takes the part that could be kept of a starter, all of it is pitched. */
+const pitchedB = (t: Timeline, b: number): number =>
+  t.draws[t.problem.jars.length + b] ? (t.pitchedB[b] as number) : finalB(t, b);
 
 /** What the starter of a brew ends with: all of it is pitched, but for one of which a part is kept. */
 const finalB = (t: Timeline, b: number): number =>
