@@ -7,14 +7,16 @@ export function Drawing(props: {
   height: number;
   /** Class of the drawing; it then takes the width that there is. */
   scaled?: string;
+  /** Class of a drawing that keeps its size. */
+  className?: string;
   /** What is heard of all links within, in one place. */
   on?: DOMAttributes<SVGSVGElement>;
   children: ReactNode;
 }) {
-  const { label, width, height, scaled, on, children } = props;
+  const { label, width, height, scaled, className = 'weave', on, children } = props;
   const size =
     scaled === undefined
-      ? { className: 'weave', width, height }
+      ? { className, width, height }
       : { className: scaled, viewBox: `0 0 ${width} ${height}` };
   return createElement('svg', { ...size, role: 'group', 'aria-label': label, ...on }, children);
 }

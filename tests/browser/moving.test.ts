@@ -52,7 +52,7 @@ async function draftThat(page: Page, holds: (brews: readonly PlannedBrew[]) => v
 }
 
 const widthOf = (page: Page) =>
-  page.locator('svg.weave').evaluate((drawing) => Number(drawing.getAttribute('width')));
+  page.locator('.weave > .links').evaluate((drawing) => Number(drawing.getAttribute('width')));
 const leftOf = (page: Page) =>
   page.locator('.scroller').evaluate((scroller) => scroller.scrollLeft);
 

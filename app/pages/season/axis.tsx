@@ -1,8 +1,9 @@
 // The calendar along the top of the picture: months, brew days in red, closed days, today.
-import { memo } from 'react';
+import { memo, useMemo } from 'react';
 import type { House } from '../../../planner/index.ts';
 import { bareMonth, dayNumber, isoDay, monthName, weekdayKey } from '../../parts/days.ts';
 import { type Picture, xOfDay } from './geometry.ts';
+import { inSight, type Sight } from './sight.ts';
 
 export type CalendarDay = { day: number; x: number; brewDay: boolean; closed: boolean };
 
@@ -56,9 +57,11 @@ export const Axis = memo(function Axis(props: {
   house: House;
   axisHeight: number;
   today: number;
+  sight: Sight;
 }) {
-  const { picture, house, axisHeight } = props;
-  const days = calendarDays(picture, house);
+  const { picture, house, axisHeight, sight } = props;
+  const calendar = useMemo(() => calendarDays(picture, house), [picture, house]);
+  const days = calendar.filter((one) => inSight(sight, one.x, picture.pxPerDay));
   const todayX = xOfDay(props.today, picture) + picture.pxPerDay / 2;
   const wide = picture.pxPerDay >= 46;
   return (
@@ -85,18 +88,20 @@ export const Axis = memo(function Axis(props: {
           y2={picture.height}
         />
       ))}
-      {writtenDays(days, picture.pxPerDay).map((one) => (
-        <text
-          key={one.day}
-          className={one.closed ? 'day shut' : one.brewDay ? 'day brew-day' : 'day'}
-          x={one.x + picture.pxPerDay / 2}
-          y={32}
-          textAnchor="middle"
-        >
-          {wide ? `${WEEKDAY_SHORT.format(one.day * 86_400_000)} ` : ''}
-          {Number(isoDay(one.day).slice(8))}
-        </text>
-      ))}
+      {writtenDays(calendar, picture.pxPerDay)
+        .filter((one) => inSight(sight, one.x, picture.pxPerDay))
+        .map((one) => (
+          <text
+            key={one.day}
+            className={one.closed ? 'day shut' : one.brewDay ? 'day brew-day' : 'day'}
+            x={one.x + picture.pxPerDay / 2}
+            y={32}
+            textAnchor="middle"
+          >
+            {wide ? `${WEEKDAY_SHORT.format(one.day * 86_400_000)} ` : ''}
+            {Number(isoDay(one.day).slice(8))}
+          </text>
+        ))}
       <line
         className="axis-line"
         x1={0}
@@ -118,7 +123,7 @@ export const Axis = memo(function Axis(props: {
 });
 
 /** The names of the months; that of the month at the left edge stays in sight. */
-export function MonthNames(props: { picture: Picture; seenFrom: number }) {
+export const MonthNames = memo(function MonthNames(props: { picture: Picture; seenFrom: number }) {
   return (
     <svg className="axis" aria-hidden="true">
       {monthStarts(props.picture).map((month) => {
@@ -132,7 +137,7 @@ export function MonthNames(props: { picture: Picture; seenFrom: number }) {
       })}
     </svg>
   );
-}
+});
 
 /** A month's name as long as the room allows; '' where not even three letters fit. */
 function monthWords(day: string, room: number): string {

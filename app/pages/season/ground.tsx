@@ -4,14 +4,16 @@ import type { House } from '../../../planner/index.ts';
 import { temperature, type Units } from '../../parts/units.ts';
 import { Axis } from './axis.tsx';
 import type { Picture } from './geometry.ts';
+import type { Sight } from './sight.ts';
 
 export const Ground = memo(function Ground(props: {
   picture: Picture;
   house: House;
   axisHeight: number;
   today: number;
+  sight: Sight;
 }) {
-  const { picture, house } = props;
+  const { picture, house, sight } = props;
   const half = (picture.bars[0]?.height ?? 30) / 2;
   return (
     <>
@@ -23,7 +25,13 @@ export const Ground = memo(function Ground(props: {
         width={picture.width}
         height={picture.store.bottom - picture.store.top}
       />
-      <Axis picture={picture} house={house} axisHeight={props.axisHeight} today={props.today} />
+      <Axis
+        picture={picture}
+        house={house}
+        axisHeight={props.axisHeight}
+        today={props.today}
+        sight={sight}
+      />
       {picture.rows.map((row) => (
         <line
           key={row.tank}

@@ -22,12 +22,11 @@ export const ThreadMark = memo(function ThreadMark(props: {
   thread: Thread;
   look: StrainLook;
   id: string;
-  state: '' | 'kin';
 }) {
   const { thread, look, id } = props;
   const { strand } = thread;
   return (
-    <g className={`thread hue-${look.hue} ${props.state}`} data-strand={strand.id}>
+    <g className={`thread hue-${look.hue}`} data-strand={strand.id}>
       <linearGradient
         id={id}
         gradientUnits="userSpaceOnUse"
@@ -103,14 +102,10 @@ export const ThreadWords = memo(function ThreadWords(props: {
 });
 
 /** The points at which threads leave and enter; drawn over the bars. */
-export const Knots = memo(function Knots(props: {
-  thread: Thread;
-  look: StrainLook;
-  state: '' | 'kin';
-}) {
+export const Knots = memo(function Knots(props: { thread: Thread; look: StrainLook }) {
   const { leaves, enters } = props.thread;
   return (
-    <g className={`knots hue-${props.look.hue} ${props.state}`}>
+    <g className={`knots hue-${props.look.hue}`}>
       {leaves && <circle className="leaves" cx={leaves.x} cy={leaves.y} r={3} />}
       {enters && <circle className="enters" cx={enters.x} cy={enters.y} r={3} />}
     </g>
@@ -123,7 +118,8 @@ export const BarMark = memo(function BarMark(props: {
   note: number | null;
   /** Where its words begin: at its start, or where the bar comes into sight. */
   textX: number;
-  state: '' | 'kin' | 'kin here';
+  /** Whether it is the one that is looked at. */
+  here: boolean;
 }) {
   const { placed, look, note, textX } = props;
   const { bar, x, y, width, height } = placed;
@@ -140,7 +136,7 @@ export const BarMark = memo(function BarMark(props: {
   ].join(' ');
   const name = bar.broken.length > 0 ? `! ${bar.brew}` : bar.brew;
   return (
-    <g className={`bar hue-${look.hue} ${marks} ${props.state}`}>
+    <g className={`bar hue-${look.hue} ${marks} ${props.here ? 'here' : ''}`}>
       <rect
         className="turn"
         x={x + width}
@@ -189,7 +185,6 @@ export const BarMark = memo(function BarMark(props: {
 export const PurchaseMark = memo(function PurchaseMark(props: {
   placed: PlacedPurchase;
   look: StrainLook;
-  state: '' | 'kin';
 }) {
   const { placed, look } = props;
   const toward = placed.bank === 'upper' ? -1 : 1;
@@ -197,7 +192,7 @@ export const PurchaseMark = memo(function PurchaseMark(props: {
   const packetY = placed.bank === 'upper' ? placed.y - 13 : placed.y + 4;
   const textY = packetY + 8;
   return (
-    <g className={`purchase hue-${look.hue} ${props.state}`}>
+    <g className={`purchase hue-${look.hue}`}>
       <path className="strand" strokeWidth="2.4" d={`M${x} ${placed.y}v${toward * 5}`} />
       <path className="packet" d={`M${x - 4} ${packetY}h8v9h-8zM${x - 4} ${packetY + 2.5}h8`} />
       <text className="packs" x={x + 7} y={textY}>

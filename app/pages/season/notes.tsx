@@ -1,4 +1,5 @@
 // What the picture cannot write out: which thread is which strain, and why each line of yeast ends.
+import { memo } from 'react';
 import type { StrainLook } from '../../parts/strains.ts';
 import { hashOf } from '../../router.ts';
 import type { Weave } from './weave.ts';
@@ -28,7 +29,7 @@ export function ThreadSample(props: { look: StrainLook }) {
 }
 
 /** The numbered notes: every line of yeast, from its root to the beer at which it ends, and why. */
-export function ChainNotes(props: {
+export const ChainNotes = memo(function ChainNotes(props: {
   woven: Weave;
   looks: ReadonlyMap<string, StrainLook>;
   setActive: (brew: string | null) => void;
@@ -66,4 +67,4 @@ export function ChainNotes(props: {
       </ol>
     </section>
   );
-}
+});

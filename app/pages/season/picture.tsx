@@ -1,20 +1,23 @@
 // The season drawn: tanks on both banks of the cold store, and the yeast that runs between the beers.
 import { type KeyboardEvent, useLayoutEffect, useMemo, useRef, useState } from 'react';
+import { flushSync } from 'react-dom';
 import type { House, Trial } from '../../../planner/index.ts';
 import { Drawing } from '../../parts/drawing.tsx';
 import type { StrainLook } from '../../parts/strains.ts';
 import type { Units } from '../../parts/units.ts';
-import { ActiveWindow } from './active-window.tsx';
+import type { Active } from './active.ts';
 import { MonthNames } from './axis.tsx';
 import { layOut, type Sizes } from './geometry.ts';
 import { Ghost } from './ghost.tsx';
 import { Ground, RowNames } from './ground.tsx';
+import { Layers } from './layers.tsx';
 import { type Moving, reachOf } from './moving.ts';
+import { useSight } from './sight.ts';
 import { brewOf, useMoving } from './use-moving.ts';
-import { usePanByHand, usePrinting, useSeenFrom, useSteadyView } from './view.ts';
-import { familyOf, STEP_OF_KEY, stepFrom } from './walk.ts';
+import { usePanByHand, usePrinting, useSteadyView } from './view.ts';
+import { STEP_OF_KEY, stepFrom } from './walk.ts';
 import type { Weave } from './weave.ts';
-import { Links, WovenMarks, WRITTEN_FROM } from './woven-marks.tsx';
+import { Links, WRITTEN_FROM } from './woven-marks.tsx';
 import { pxAt, rangeAt, useZoom, ZOOM_STEP, type Zoom, zoomed } from './zoom.ts';
 
 const AXIS = 56;
@@ -45,8 +48,7 @@ type Props = {
   units: Units;
   zoom: Zoom;
   setZoom: (zoom: Zoom) => void;
-  active: string | null;
-  setActive: (brew: string | null) => void;
+  active: Active;
   moving: Moving | null;
   trial: Trial | null;
   setMoving: (moving: Moving | null) => void;
@@ -55,7 +57,7 @@ type Props = {
 };
 
 export function SeasonPicture(props: Props) {
-  const { house, woven, looks, units, active, setActive, moving } = props;
+  const { house, woven, looks, units, active, moving } = props;
   const scroller = useRef<HTMLDivElement>(null);
   const [room, setRoom] = useState(1000);
   const days = woven.lastDay + 1 - woven.firstDay;
@@ -66,7 +68,6 @@ export function SeasonPicture(props: Props) {
     () => layOut(woven, sizesFor(woven.tanks.length, pxPerDay)),
     [woven, pxPerDay],
   );
-  const family = useMemo(() => (active === null ? null : familyOf(active, woven)), [active, woven]);
   const [tabStop, setTabStop] = useState<string | null>(null);
 
   useLayoutEffect(() => {
@@ -84,7 +85,7 @@ export function SeasonPicture(props: Props) {
   const zoomTo = (px: number) => props.setZoom(px <= fit * 1.001 ? 'season' : px);
   useZoom({ scroller, picture, hold, range, choose: zoomTo });
   usePanByHand(scroller, props.moveByTouch);
-  const seenFrom = useSeenFrom(scroller, picture);
+  const sight = useSight(scroller, picture, hold, room, woven.today, printing);
   const reach = useMemo(() => reachOf(house, woven.today), [house, woven.today]);
   const hand = useMoving({
     scroller,
@@ -98,7 +99,8 @@ export function SeasonPicture(props: Props) {
 
   const stopAt = tabStop ?? nextBrew(woven) ?? woven.bars[0]?.brew ?? null;
   const focusOn = (brew: string) => {
-    setTabStop(brew);
+    // One that is out of sight is drawn only once it is what the Tab key comes to.
+    flushSync(() => setTabStop(brew));
     const link = scroller.current?.querySelector<SVGAElement>(`a[data-brew="${CSS.escape(brew)}"]`);
     link?.focus();
     link?.scrollIntoView({ inline: 'nearest', block: 'nearest' });
@@ -128,53 +130,72 @@ export function SeasonPicture(props: Props) {
     const next = stepFrom(brew, step, woven);
     if (next !== null) focusOn(next);
   };
+  const marked = useMemo(
+    () => ({ picture, woven, looks, units, sight }),
+    [picture, woven, looks, units, sight],
+  );
   const hue = moving === null ? 1 : (looks.get(yeastOf(woven, moving.brew))?.hue ?? 1);
 
   return (
     <div
-      className={`season-picture${active === null ? '' : ' tracing'}${moving ? ' carrying' : ''}${props.moveByTouch ? ' by-touch' : ''}`}
+      className={`season-picture${moving ? ' carrying' : ''}${props.moveByTouch ? ' by-touch' : ''}`}
     >
       <RowNames picture={picture} house={house} units={units} />
       {/* Scrolls by touch, wheel and the buttons above; within it the arrows walk along the yeast. */}
       <div className="scroller" ref={scroller}>
-        <Drawing
-          label="The season: beers in their tanks and the yeast that runs between them. Arrow keys walk along the yeast, Enter opens a pitch, M moves a beer."
-          width={picture.width}
-          height={picture.height}
-          on={{
-            ...hand.on,
-            onKeyDown,
-            onFocus: (event) => {
-              const brew = brewOf(event.target);
-              if (brew === null) return;
-              setTabStop(brew);
-              setActive(brew);
-            },
-            onBlur: () => {
-              hand.onLeft();
-              setActive(null);
-            },
-            // where nothing is pointed at, what has the focus is read out
-            onPointerOver: (event) =>
-              moving === null && setActive(brewOf(event.target) ?? brewOf(document.activeElement)),
-            onPointerOut: () => moving === null && setActive(brewOf(document.activeElement)),
-          }}
-        >
-          <Ground picture={picture} house={house} axisHeight={AXIS} today={woven.today} />
-          <MonthNames picture={picture} seenFrom={seenFrom} />
-          <ActiveWindow picture={picture} active={active} y={AXIS - 14} />
-          <WovenMarks
-            picture={picture}
-            woven={woven}
-            looks={looks}
-            units={units}
+        <div className="weave" style={{ width: picture.width, height: picture.height }}>
+          <svg className="ground" width={picture.width} height={picture.height} aria-hidden="true">
+            <Ground
+              picture={picture}
+              house={house}
+              axisHeight={AXIS}
+              today={woven.today}
+              sight={sight}
+            />
+            <MonthNames picture={picture} seenFrom={sight.edge} />
+          </svg>
+          <Layers
+            marked={marked}
             active={active}
-            family={family}
-            seenFrom={seenFrom}
-          />
-          {moving && <Ghost picture={picture} moving={moving} trial={props.trial} hue={hue} />}
-          <Links picture={picture} units={units} tabStop={stopAt} />
-        </Drawing>
+            carried={moving?.brew ?? null}
+            windowY={AXIS - 14}
+          >
+            {moving && <Ghost picture={picture} moving={moving} trial={props.trial} hue={hue} />}
+          </Layers>
+          <Drawing
+            className="links"
+            label="The season: beers in their tanks and the yeast that runs between them. Arrow keys walk along the yeast, Enter opens a pitch, M moves a beer."
+            width={picture.width}
+            height={picture.height}
+            on={{
+              ...hand.on,
+              onKeyDown,
+              onFocus: (event) => {
+                const brew = brewOf(event.target);
+                if (brew === null) return;
+                setTabStop(brew);
+                active.set(brew);
+              },
+              onBlur: () => {
+                hand.onLeft();
+                active.set(null);
+              },
+              // where nothing is pointed at, what has the focus is read out
+              onPointerOver: (event) =>
+                moving === null &&
+                active.set(brewOf(event.target) ?? brewOf(document.activeElement)),
+              onPointerOut: () => moving === null && active.set(brewOf(document.activeElement)),
+            }}
+          >
+            <Links
+              picture={picture}
+              units={units}
+              sight={sight}
+              tabStop={stopAt}
+              carried={moving?.brew ?? null}
+            />
+          </Drawing>
+        </div>
       </div>
     </div>
   );

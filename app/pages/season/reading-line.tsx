@@ -1,9 +1,10 @@
 // One line of reading below the picture: everything about the beer under the pointer or the focus.
 import { useLayoutEffect, useState } from 'react';
-import type { House, Plan, PlannedBrew } from '../../../planner/index.ts';
+import type { House, Plan } from '../../../planner/index.ts';
 import { shortDay } from '../../parts/days.ts';
 import type { Units } from '../../parts/units.ts';
 import { brewWords } from '../../parts/words.ts';
+import { type Active, useActive } from './active.ts';
 import { type TrialAsked, TrialWords } from './trial-words.tsx';
 import type { Weave } from './weave.ts';
 
@@ -20,12 +21,15 @@ export function windowWords(brew: string, house: House): string {
 }
 
 export function ReadingLine(props: {
-  brew: PlannedBrew | null;
+  active: Active;
+  plan: Plan;
   house: House;
   woven: Weave;
   units: Units;
 }) {
-  const { brew, house, woven, units } = props;
+  const { plan, house, woven, units } = props;
+  const pointed = useActive(props.active);
+  const brew = plan.brews.find((one) => one.brew === pointed) ?? null;
   const broken = woven.bars.find((bar) => bar.brew === brew?.brew)?.broken ?? [];
   const end = woven.ends.find((one) => one.brew === brew?.brew);
   return (

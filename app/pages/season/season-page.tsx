@@ -5,11 +5,12 @@ import { Tab, TabList, TabPanel, Tabs } from 'react-aria-components';
 import type { House, Plan } from '../../../planner/index.ts';
 import { fullDay, isoDay } from '../../parts/days.ts';
 import { DecisionNotice, useDecision } from '../../parts/decision.tsx';
-import { strainLooks } from '../../parts/strains.ts';
-import { useUnits } from '../../parts/units.ts';
+import { type StrainLook, strainLooks } from '../../parts/strains.ts';
+import { type Units, useUnits } from '../../parts/units.ts';
 import { houseQuery } from '../../queries/house.ts';
 import { type PlanInForce, planQuery } from '../../queries/plan.ts';
 import { useTrial } from '../../queries/trial.ts';
+import { type Active, createActive } from './active.ts';
 import { type Moving, samePlace } from './moving.ts';
 import { ChainNotes, StrainKey } from './notes.tsx';
 import { SeasonPicture } from './picture.tsx';
@@ -18,7 +19,7 @@ import { SeasonHead } from './season-head.tsx';
 import { SeasonTable } from './season-table.tsx';
 import { Broken, LeftOut, PlanNotes } from './troubles.tsx';
 import { ViewBar } from './view-bar.tsx';
-import { weave } from './weave.ts';
+import { type Weave, weave } from './weave.ts';
 import type { Zoom } from './zoom.ts';
 
 export function SeasonPage() {
@@ -39,7 +40,10 @@ function NoPlanYet(props: { house: House }) {
 
 function Season(props: { inForce: PlanInForce; plan: Plan; house: House }) {
   const { plan, house, inForce } = props;
-  const [active, setActive] = useState<string | null>(null);
+  const [active] = useState(createActive);
+  const woven = useMemo(() => weave(plan, house), [plan, house]);
+  const looks = useMemo(() => strainLooks(plan, house), [plan, house]);
+  const parts = { inForce, plan, house, woven, looks, active };
   return (
     <>
       <h1 className="season-title">{house.name}</h1>
@@ -48,9 +52,9 @@ function Season(props: { inForce: PlanInForce; plan: Plan; house: House }) {
       </p>
       <SeasonHead plan={plan} house={house} inForce={inForce} />
       <Broken plan={plan} />
-      <Pictured {...props} active={active} setActive={setActive} />
+      <Pictured {...parts} />
       <LeftOut plan={plan} />
-      <Ends {...props} setActive={setActive} />
+      <ChainNotes woven={woven} looks={looks} setActive={active.set} />
       <PlanNotes plan={plan} />
     </>
   );
@@ -60,15 +64,36 @@ type Parts = {
   inForce: PlanInForce;
   plan: Plan;
   house: House;
-  setActive: (brew: string | null) => void;
+  woven: Weave;
+  looks: ReadonlyMap<string, StrainLook>;
+  active: Active;
 };
 
 /** The picture with all that belongs to it, or the table that says the same. */
-function Pictured(props: Parts & { active: string | null }) {
-  const { plan, house, inForce, active, setActive } = props;
-  const woven = useMemo(() => weave(plan, house), [plan, house]);
-  const looks = useMemo(() => strainLooks(plan, house), [plan, house]);
+function Pictured(props: Parts) {
   const [units] = useUnits();
+  return (
+    <Tabs defaultSelectedKey="picture">
+      <div className="season-bar">
+        <TabList aria-label="How the season is shown" className="tabs">
+          <Tab id="picture">Picture</Tab>
+          <Tab id="table">Table</Tab>
+        </TabList>
+        <StrainKey looks={props.looks} />
+      </div>
+      <TabPanel id="picture">
+        <PictureSheet {...props} units={units} />
+      </TabPanel>
+      <TabPanel id="table">
+        <SeasonTable plan={props.plan} woven={props.woven} units={units} />
+      </TabPanel>
+    </Tabs>
+  );
+}
+
+/** What moves with the hand is held here and no higher: little else is then drawn anew with it. */
+function PictureSheet(props: Parts & { units: Units }) {
+  const { plan, house, inForce, woven, looks, active, units } = props;
   const [zoom, setZoom] = useState<Zoom>('season');
   const [byTouch, setByTouch] = useState(false);
   const [moving, setMoving] = useState<Moving | null>(null);
@@ -80,57 +105,31 @@ function Pictured(props: Parts & { active: string | null }) {
     tank: moving.to.tank,
   };
   const { trial, error } = useTrial(inForce.id, stays ? null : move);
-  const brew = plan.brews.find((one) => one.brew === active) ?? null;
   return (
-    <Tabs defaultSelectedKey="picture">
-      <div className="season-bar">
-        <TabList aria-label="How the season is shown" className="tabs">
-          <Tab id="picture">Picture</Tab>
-          <Tab id="table">Table</Tab>
-        </TabList>
-        <StrainKey looks={looks} />
-      </div>
-      <TabPanel id="picture">
-        <ViewBar zoom={zoom} setZoom={setZoom} byTouch={byTouch} setByTouch={setByTouch} />
-        <SeasonPicture
-          house={house}
-          woven={woven}
-          looks={looks}
-          units={units}
-          zoom={zoom}
-          setZoom={setZoom}
-          active={moving?.brew ?? active}
-          setActive={setActive}
-          moving={moving}
-          trial={trial}
-          setMoving={setMoving}
-          drop={({ brew, to }) =>
-            decision.decide({ kind: 'pinned', brew, day: isoDay(to.day), tank: to.tank })
-          }
-          moveByTouch={byTouch}
-        />
-        {moving && move ? (
-          <CarryingLine
-            asked={{ ...move, trial, error }}
-            plan={plan}
-            stays={stays}
-            by={moving.by}
-          />
-        ) : (
-          <ReadingLine brew={brew} house={house} woven={woven} units={units} />
-        )}
-        <DecisionNotice decision={decision} />
-      </TabPanel>
-      <TabPanel id="table">
-        <SeasonTable plan={plan} woven={woven} units={units} />
-      </TabPanel>
-    </Tabs>
+    <>
+      <ViewBar zoom={zoom} setZoom={setZoom} byTouch={byTouch} setByTouch={setByTouch} />
+      <SeasonPicture
+        house={house}
+        woven={woven}
+        looks={looks}
+        units={units}
+        zoom={zoom}
+        setZoom={setZoom}
+        active={active}
+        moving={moving}
+        trial={trial}
+        setMoving={setMoving}
+        drop={({ brew, to }) =>
+          decision.decide({ kind: 'pinned', brew, day: isoDay(to.day), tank: to.tank })
+        }
+        moveByTouch={byTouch}
+      />
+      {moving && move ? (
+        <CarryingLine asked={{ ...move, trial, error }} plan={plan} stays={stays} by={moving.by} />
+      ) : (
+        <ReadingLine active={active} plan={plan} house={house} woven={woven} units={units} />
+      )}
+      <DecisionNotice decision={decision} />
+    </>
   );
-}
-
-function Ends(props: Parts) {
-  const { plan, house, setActive } = props;
-  const woven = useMemo(() => weave(plan, house), [plan, house]);
-  const looks = useMemo(() => strainLooks(plan, house), [plan, house]);
-  return <ChainNotes woven={woven} looks={looks} setActive={setActive} />;
 }

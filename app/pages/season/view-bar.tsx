@@ -1,4 +1,5 @@
 // How much of the season is seen, and where: for those who neither pinch nor swipe.
+import { memo } from 'react';
 import { Button, ToggleButton } from 'react-aria-components';
 import { Choices } from '../../parts/units-choice.tsx';
 import { pan } from './picture.tsx';
@@ -10,7 +11,7 @@ const VIEWS: readonly { value: View; says: string }[] = [
   { value: 'week', says: 'Week' },
 ];
 
-export function ViewBar(props: {
+export const ViewBar = memo(function ViewBar(props: {
   zoom: Zoom;
   setZoom: (zoom: Zoom) => void;
   byTouch: boolean;
@@ -43,4 +44,4 @@ export function ViewBar(props: {
       </ToggleButton>
     </div>
   );
-}
+});

@@ -1,4 +1,4 @@
-// What part of the picture is seen: the day that stays where it is when the zoom changes, and the left edge once it rests.
+// The day that stays where it is when the zoom changes; panning by hand; print.
 import { type RefObject, useEffect, useLayoutEffect, useRef, useState } from 'react';
 import { flushSync } from 'react-dom';
 import { dayUnder, type Picture, xOfDay } from './geometry.ts';
@@ -38,37 +38,9 @@ export function useSteadyView(
   return hold;
 }
 
-/** The drawing within what scrolls. */
-export function drawingIn(element: HTMLElement | null): SVGElement | null {
-  return element?.querySelector<SVGElement>('svg.weave') ?? null;
-}
-
-/** How long the picture rests before words follow it, ms: while it moves nothing is drawn anew. */
-const REST_MS = 90;
-
-/** Left edge of what is seen, px, once the picture rests; words that would be out of sight move there. */
-export function useSeenFrom(scroller: Scroller, picture: Picture): number {
-  const [seenFrom, setSeenFrom] = useState(0);
-  useEffect(() => {
-    const element = scroller.current;
-    if (!element) return;
-    const look = () => {
-      const fits = picture.width <= element.clientWidth + 1;
-      setSeenFrom(fits ? 0 : Math.round(element.scrollLeft));
-    };
-    let rest: ReturnType<typeof setTimeout> | undefined;
-    const moved = () => {
-      clearTimeout(rest);
-      rest = setTimeout(look, REST_MS);
-    };
-    look();
-    element.addEventListener('scroll', moved, { passive: true });
-    return () => {
-      clearTimeout(rest);
-      element.removeEventListener('scroll', moved);
-    };
-  }, [picture, scroller]);
-  return seenFrom;
+/** All that is drawn within what scrolls. */
+export function drawingIn(element: HTMLElement | null): HTMLElement | null {
+  return element?.querySelector<HTMLElement>('.weave') ?? null;
 }
 
 /** Pans while the mouse (`byTouch`: or a finger) holds the picture where no beer is. */

@@ -5,6 +5,8 @@ import { drawingIn, type Hold } from './view.ts';
 
 /** How long the hand rests before the picture is drawn anew, ms. */
 const REST_MS = 220;
+/** The drawing is stretched down to this before it is drawn anew: a window's width lies drawn on either side. */
+const LEAST_STRETCH = 0.4;
 /** Zoom for one notch of a common wheel (100 px). */
 const PER_NOTCH = 1.25;
 /** One press of a key or button. */
@@ -91,7 +93,9 @@ export function useZoom(props: ZoomProps): void {
       drawing.style.transformOrigin = `${origin}px 0`;
       drawing.style.transform = `scaleX(${gesture.scale})`;
       clearTimeout(rest);
-      rest = setTimeout(settle, REST_MS);
+      // Shrunk by more, what is not drawn would come into sight.
+      if (gesture.scale < LEAST_STRETCH) settle();
+      else rest = setTimeout(settle, REST_MS);
     };
     const wheel = (event: WheelEvent) => {
       if (!event.ctrlKey && !event.metaKey) return;
