@@ -29,6 +29,9 @@ export const StandingJar = z
       .describe('Share alive today, or on the last day for which the plan says it'),
     for: Name.nullable().describe('The brew that it is planned for'),
     kept: z.boolean().describe('Kept in reserve, or for the next season'),
+    untilPassed: Name.optional().describe(
+      'The brew that has to be tasted and passed before this jar of reserve may go',
+    ),
     leavesOn: IsoDay.nullable().describe('Drawn, or discarded at the latest'),
     aliveThen: Range.nullable().describe('Share alive on the day it is drawn for its brew'),
     useBy: IsoDay,

@@ -186,6 +186,7 @@ function jarOf(
     alive: planned ? null : aliveOn(now.today, points),
     for: jar.for,
     kept: jar.spare,
+    ...(jar.untilPassed === undefined ? {} : { untilPassed: jar.untilPassed }),
     leavesOn: jar.leavesOn,
     aliveThen: beer?.viability ?? null,
     useBy: harvest.discardBy,

@@ -17,9 +17,14 @@ export function ageWords(jar: Pick<StandingJar, 'filledOn'>, today: string): str
 export function goesWords(jar: StandingJar): string {
   if (jar.state === 'suspect') return 'not pitched';
   if (jar.for !== null && jar.leavesOn !== null) return `for ${jar.for}, ${shortDay(jar.leavesOn)}`;
+  if (jar.untilPassed !== undefined) return reserveWords(jar.untilPassed, jar.yeast);
   if (jar.kept) return 'spare';
   return jar.inPlan ? 'for no brew' : 'the plan does not count on it yet';
 }
+
+/** Until when a jar of reserve is kept, and what for. */
+export const reserveWords = (untilPassed: string, yeast: string): string =>
+  `in reserve for ${yeast} until ${untilPassed} is tasted and passed`;
 
 /** Billion cells, in two figures: more is not known. */
 export const cellsWords = (cellsB: number): string =>

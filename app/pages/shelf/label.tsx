@@ -13,9 +13,11 @@ export function LabelOf(props: { jar: StandingJar; letter: string; base: string 
   const goes =
     jar.for !== null && jar.leavesOn !== null
       ? `for ${jar.for}, ${shortDay(jar.leavesOn)}`
-      : jar.kept
-        ? 'spare'
-        : 'for no brew';
+      : jar.untilPassed !== undefined
+        ? `reserve until ${jar.untilPassed} is passed`
+        : jar.kept
+          ? 'spare'
+          : 'for no brew';
   return (
     <article className="label" aria-label={`Label of jar ${jar.code}`}>
       <div className="label-words">

@@ -30,6 +30,7 @@ export function DraftNotice() {
       <h2 id="draft">What would change</h2>
       <p className="quiet">{summaryWords(draft)}</p>
       <ChangeList draft={draft} beside={(change) => <HoldChange change={change} busy={busy} />} />
+      <SmallerChanges draft={draft} />
       <div className="draft-costs">
         <CostTable plan={draft.plan} draft={draft} />
         {draft.stale && <p className="red">{draft.says}</p>}
@@ -64,7 +65,29 @@ export function summaryWords(draft: Pick<Draft, 'plan' | 'changes'>): string {
   ].filter((word) => word !== '');
   const first =
     brews === 0 ? 'No brew changes' : `${count(brews, 'brew')} of ${draft.plan.brews.length}`;
-  return `${[first, ...tasks].join('; ')}. Nothing else differs.`;
+  const smaller =
+    draft.changes.smaller.length > 0
+      ? 'Apart from amounts by a few per cent, named below, nothing else differs.'
+      : 'Nothing else differs.';
+  return `${[first, ...tasks].join('; ')}. ${smaller}`;
+}
+
+/** Amounts that differ by so little that nobody is asked about them: not nothing, so they are named. */
+export function SmallerChanges(props: { draft: Pick<Draft, 'changes'> }) {
+  const { smaller } = props.draft.changes;
+  if (smaller.length === 0) return null;
+  return (
+    <details className="smaller">
+      <summary>{count(smaller.length, 'amount')} differ by 5 % or less</summary>
+      <ul>
+        {smaller.map(({ brew, before, after }) => (
+          <li key={brew}>
+            <a href={hashOf({ page: 'pitch', brew })}>{brew}</a>: {after} instead of {before}
+          </li>
+        ))}
+      </ul>
+    </details>
+  );
 }
 
 /** All that changes for one brew stands under its day, each change with its reason. */

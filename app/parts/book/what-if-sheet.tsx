@@ -2,12 +2,17 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useEffect, useRef } from 'react';
 import { Button, ProgressBar } from 'react-aria-components';
-import { ChangeList, CostTable, summaryWords } from '../../pages/tasks/draft-notice.tsx';
+import {
+  ChangeList,
+  CostTable,
+  SmallerChanges,
+  summaryWords,
+} from '../../pages/tasks/draft-notice.tsx';
 import { planQuery } from '../../queries/plan.ts';
 import { forgetWhatIf, stopWhatIf, type WhatIf, type WhatIfResult } from '../../queries/what-if.ts';
+import { bestWords } from '../best-words.ts';
 import { ErrorNotice } from '../failed.tsx';
 import { money } from '../money.ts';
-import { bestWords } from '../planning-strip.tsx';
 import { count } from '../words.ts';
 
 export function WhatIfSheet(props: { whatIf: WhatIf; outdated: boolean }) {
@@ -80,6 +85,7 @@ function Result(props: { result: WhatIfResult; outdated: boolean }) {
           <p className="quiet">{summaryWords({ plan, changes })}</p>
           <div className="what-if-columns">
             <ChangeList draft={{ changes }} />
+            <SmallerChanges draft={{ changes }} />
             <CostTable plan={plan} draft={{ changes }} />
           </div>
         </>

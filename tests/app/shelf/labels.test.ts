@@ -3,13 +3,13 @@ import { createElement } from 'react';
 import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, it } from 'vitest';
 import { findOn } from '../../../app/pages/shelf/find.ts';
-import { ribbonOf, shareWords } from '../../../app/pages/shelf/jar-words.ts';
+import { goesWords, ribbonOf, shareWords } from '../../../app/pages/shelf/jar-words.ts';
 import { LABEL_CAUTION, LabelOf } from '../../../app/pages/shelf/label.tsx';
 import { PAPERS, sheetsOf } from '../../../app/pages/shelf/paper.ts';
 import { hashOf, routeOf } from '../../../app/router.ts';
 import { shelfOf } from '../../../planner/index.ts';
 import { NO_FACTS } from '../../../planner/model/facts.ts';
-import { aHouse, aJar, aPlan } from '../../builders/plan.ts';
+import { aHouse, aJar, aPlan, aPlannedHarvest } from '../../builders/plan.ts';
 
 const house = aHouse({ jars: [aJar(), aJar({ jar: 'labels' }), aJar({ jar: 'a/b' })] });
 const shelf = shelfOf({ house, plan: aPlan(), facts: NO_FACTS, today: '2027-01-04' });
@@ -101,5 +101,27 @@ describe('LabelOf', () => {
   it('has a code for a phone only where a phone can reach the server', () => {
     expect(drawn(null)).not.toContain('<svg');
     expect(drawn('https://brewhouse.example')).toContain('opens the page of jar JEK2');
+  });
+});
+
+describe('a jar of reserve', () => {
+  const harvest = aPlannedHarvest();
+  const [first] = harvest.jars;
+  if (first === undefined) throw new Error('the builder makes no jar');
+  const reserve = { ...first, for: null, untilPassed: 'Rook' };
+  const plan = aPlan({ harvests: [{ ...harvest, jars: [reserve] }] });
+  const [jar] = shelfOf({ house, plan, facts: NO_FACTS, today: '2027-01-04' }).toCome;
+  if (jar === undefined) throw new Error('no jar is to come');
+
+  it('says on the shelf and on its label which beer has to be passed before it may go', () => {
+    expect(goesWords(jar)).toBe(`in reserve for ${jar.yeast} until Rook is tasted and passed`);
+    const label = renderToStaticMarkup(createElement(LabelOf, { jar, letter: 'M', base: null }));
+    expect(label).toContain('reserve until Rook is passed');
+    expect(label).not.toContain('spare');
+  });
+
+  it('stays a spare one where no beer is waited for', () => {
+    const { untilPassed: _, ...spare } = jar;
+    expect(goesWords(spare)).toBe('spare');
   });
 });
