@@ -4,6 +4,7 @@ import { simulationRows } from '../simulation/rows.ts';
 import { feedRows } from './feed.ts';
 import { type Row, writeSections } from './measure.ts';
 import { dragFigures, pagePanFigures } from './page.ts';
+import { startFigures } from './page-start.ts';
 import { predictionRows } from './predictions.ts';
 import { proofRows } from './proof.ts';
 import { pureYeastRows } from './pure-yeast.ts';
@@ -37,7 +38,11 @@ const SECTIONS: Record<string, Section> = {
   calendar: { title: 'Calendar addresses', rows: () => feedRows() },
   page: {
     title: 'The page',
-    rows: async () => [...(await dragFigures()), ...(await pagePanFigures())],
+    rows: async () => [
+      ...(await startFigures()),
+      ...(await dragFigures()),
+      ...(await pagePanFigures()),
+    ],
   },
   slack: { title: 'Slack', rows: slackRows },
   long: { title: 'Best known, by long runs', rows: () => longRows(), onlyByName: true },

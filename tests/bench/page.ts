@@ -39,7 +39,7 @@ async function seasonPage(browser: Browser, base: string): Promise<Page> {
 }
 
 /** Frames a second, and the share of frames later than 1/50 s, while `each` runs before every frame for some seconds. */
-type Frames = { perSecond: number; lateShare: number };
+type Frames = { perSecond: number; lateShare: number; latestMs: number };
 
 const SECONDS = 4;
 
@@ -56,6 +56,7 @@ const framesWhile = (page: Page, step: string): Promise<Frames> =>
         resolve({
           perSecond: (gaps.length * 1000) / span,
           lateShare: gaps.filter((gap) => gap > 20.5).length / gaps.length,
+          latestMs: Math.max(...gaps),
         });
         return;
       }
@@ -72,8 +73,9 @@ const PAN = `(scroller, n) => {
   scroller.scrollLeft = at < most ? at : 2 * most - at;
 }`;
 
-/** In for a second and out for a second, as a hand on the wheel does. */
+/** In for a second and out for a second, as a hand on the wheel does; every third second it rests, and all is drawn anew. */
 const ZOOM = `(scroller, n) => {
+  if (n % 60 < 15) return;
   const box = scroller.getBoundingClientRect();
   scroller.dispatchEvent(new WheelEvent('wheel', {
     deltaY: n % 120 < 60 ? -6 : 6, ctrlKey: true, bubbles: true, cancelable: true,
@@ -81,7 +83,25 @@ const ZOOM = `(scroller, n) => {
   }));
 }`;
 
-/** Frames a second while 250 brews are panned and zoomed. */
+const nothing = '() => {}';
+
+/** Frames while the pointer crosses the picture, beer after beer, about as fast as a hand moves. */
+async function framesWhileHovering(page: Page): Promise<Frames> {
+  const box = await page.locator('.scroller').boundingBox();
+  if (!box) throw new Error('the picture is not there');
+  let done = false;
+  const counted = framesWhile(page, nothing).finally(() => {
+    done = true;
+  });
+  for (let n = 0; !done; n += 1) {
+    const [x, y] = [20 + ((n * 13) % (box.width - 40)), 80 + ((n * 7) % (box.height - 100))];
+    await page.mouse.move(box.x + x, box.y + Math.min(y, 880 - box.y));
+    await page.waitForTimeout(10);
+  }
+  return counted;
+}
+
+/** Frames a second while 250 brews are panned, zoomed and pointed at. */
 export async function pagePanFigures(): Promise<Row[]> {
   const house = await largeHouse();
   const made = largePlan(house);
@@ -95,18 +115,21 @@ export async function pagePanFigures(): Promise<Row[]> {
       unit: 'frames/s',
       target: 50,
       better: 'more',
-      note: `${Math.round(frames.lateShare * 100)} % of the frames later than 1/50 s; headless, drawn by the processor`,
+      note: `${Math.round(frames.lateShare * 100)} % of the frames later than 1/50 s, the latest ${Math.round(frames.latestMs)} ms; headless, drawn by the processor`,
     });
   try {
     const page = await seasonPage(browser, server.base);
-    for (const view of ['Month', 'Week']) {
+    for (const view of ['Season', 'Month', 'Week']) {
       await page.getByRole('radio', { name: view }).click();
-      await page.waitForTimeout(600);
-      add(`panned in the ${view.toLowerCase()}'s view`, await framesWhile(page, PAN));
+      await page.waitForTimeout(800);
+      const where = `in the ${view.toLowerCase()}'s view`;
+      if (view !== 'Season') add(`panned ${where}`, await framesWhile(page, PAN));
+      add(`zoomed by the wheel ${where}`, await framesWhile(page, ZOOM));
+      await page.getByRole('radio', { name: view }).click();
+      await page.waitForTimeout(800);
+      await page.locator('.scroller').scrollIntoViewIfNeeded();
+      add(`pointed at ${where}`, await framesWhileHovering(page));
     }
-    await page.getByRole('radio', { name: 'Month' }).click();
-    await page.waitForTimeout(600);
-    add('zoomed by the wheel', await framesWhile(page, ZOOM));
   } finally {
     await browser.close();
     await server.stop();
@@ -176,7 +199,7 @@ async function dragWaits(page: Page): Promise<number[]> {
 }
 
 /** Promises in the page how long its next move waits for its words; null where it leads to no other day. */
-const LISTEN = `window.answered = new Promise((resolve, reject) => {
+const LISTEN = `void (window.answered = new Promise((resolve, reject) => {
   const dayNow = () => document.querySelector('.ghost .when')?.textContent ?? '';
   const dayBefore = dayNow();
   let began = 0;
@@ -191,4 +214,4 @@ const LISTEN = `window.answered = new Promise((resolve, reject) => {
     else requestAnimationFrame(look);
   };
   requestAnimationFrame(look);
-})`;
+}))`;
