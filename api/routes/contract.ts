@@ -37,6 +37,24 @@ const ifMatch = {
   says: 'Revision of the house that was edited; 0: there is none',
 };
 
+/** What can be done with work that is under way: follow it, and stop it. */
+const underWay = (path: string, events: string, stop: string): Operation[] => [
+  {
+    method: 'get',
+    path: `${path}/:id/events`,
+    says: events,
+    params: shape.IdParam,
+    answers: { 200: { type: 'text/event-stream', says: 'The events' } },
+  },
+  {
+    method: 'post',
+    path: `${path}/:id/stop`,
+    says: stop,
+    params: shape.IdParam,
+    answers: { 200: shape.RunAnswer },
+  },
+];
+
 export const OPERATIONS: readonly Operation[] = [
   {
     method: 'get',
@@ -100,20 +118,11 @@ export const OPERATIONS: readonly Operation[] = [
     says: 'The run under way, else the last one.',
     answers: { 200: shape.CurrentRunAnswer },
   },
-  {
-    method: 'get',
-    path: '/api/runs/:id/events',
-    says: 'Server-sent events, each with {"run": …}: progress, then one of done, stopped, failed.',
-    params: shape.IdParam,
-    answers: { 200: { type: 'text/event-stream', says: 'The events' } },
-  },
-  {
-    method: 'post',
-    path: '/api/runs/:id/stop',
-    says: 'Asks a run to end now and to keep the best plan so far.',
-    params: shape.IdParam,
-    answers: { 200: shape.RunAnswer },
-  },
+  ...underWay(
+    '/api/runs',
+    'Server-sent events, each with {"run": …}: progress, then one of done, stopped, failed.',
+    'Asks a run to end now and to keep the best plan so far.',
+  ),
   {
     method: 'post',
     path: '/api/what-if',
@@ -128,20 +137,11 @@ export const OPERATIONS: readonly Operation[] = [
     params: shape.IdParam,
     answers: { 200: WhatIfAnswer },
   },
-  {
-    method: 'get',
-    path: '/api/what-if/:id/events',
-    says: 'Server-sent events of it, as of a run.',
-    params: shape.IdParam,
-    answers: { 200: { type: 'text/event-stream', says: 'The events' } },
-  },
-  {
-    method: 'post',
-    path: '/api/what-if/:id/stop',
-    says: 'Asks it to end now with the best plan so far.',
-    params: shape.IdParam,
-    answers: { 200: shape.RunAnswer },
-  },
+  ...underWay(
+    '/api/what-if',
+    'Server-sent events of it, as of a run.',
+    'Asks it to end now with the best plan so far.',
+  ),
   {
     method: 'post',
     path: '/api/surveys',
@@ -156,20 +156,11 @@ export const OPERATIONS: readonly Operation[] = [
     params: shape.IdParam,
     answers: { 200: SurveyAnswer },
   },
-  {
-    method: 'get',
-    path: '/api/surveys/:id/events',
-    says: 'Server-sent events of it, as of a run.',
-    params: shape.IdParam,
-    answers: { 200: { type: 'text/event-stream', says: 'The events' } },
-  },
-  {
-    method: 'post',
-    path: '/api/surveys/:id/stop',
-    says: 'Asks it to end now with what it has.',
-    params: shape.IdParam,
-    answers: { 200: shape.RunAnswer },
-  },
+  ...underWay(
+    '/api/surveys',
+    'Server-sent events of it, as of a run.',
+    'Asks it to end now with what it has.',
+  ),
   {
     method: 'get',
     path: '/api/tasks',

@@ -109,16 +109,12 @@ function AlarmFields(props: { alarm: Alarm; allDay: boolean; change: (alarm: Ala
   const { alarm, change } = props;
   return (
     <div className="alarm-fields">
-      <NumberField
-        className="field"
-        minValue={0}
-        maxValue={14}
+      <WholeField
+        says="Whole days: days before"
+        most={14}
         value={alarm.daysBefore}
-        onChange={(daysBefore) => change({ ...alarm, daysBefore: whole(daysBefore) })}
-      >
-        <Label className="field-name">Whole days: days before</Label>
-        <Input className="input" />
-      </NumberField>
+        change={(daysBefore) => change({ ...alarm, daysBefore })}
+      />
       <TextField
         className="field"
         type="time"
@@ -129,22 +125,34 @@ function AlarmFields(props: { alarm: Alarm; allDay: boolean; change: (alarm: Ala
         <Input className="input" />
       </TextField>
       {!props.allDay && (
-        <NumberField
-          className="field"
-          minValue={0}
-          maxValue={20_160}
+        <WholeField
+          says="Clock times: minutes before"
+          most={20_160}
           value={alarm.minutesBefore}
-          onChange={(minutes) => change({ ...alarm, minutesBefore: whole(minutes) })}
-        >
-          <Label className="field-name">Clock times: minutes before</Label>
-          <Input className="input" />
-        </NumberField>
+          change={(minutesBefore) => change({ ...alarm, minutesBefore })}
+        />
       )}
     </div>
   );
 }
 
-/** An emptied field counts as 0. */
-function whole(value: number): number {
-  return Number.isFinite(value) ? Math.round(value) : 0;
+/** A whole number from 0 up; an emptied field counts as 0. */
+function WholeField(props: {
+  says: string;
+  most: number;
+  value: number;
+  change: (value: number) => void;
+}) {
+  return (
+    <NumberField
+      className="field"
+      minValue={0}
+      maxValue={props.most}
+      value={props.value}
+      onChange={(value) => props.change(Number.isFinite(value) ? Math.round(value) : 0)}
+    >
+      <Label className="field-name">{props.says}</Label>
+      <Input className="input" />
+    </NumberField>
+  );
 }
