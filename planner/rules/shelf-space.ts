@@ -1,5 +1,6 @@
 // No more jars in the cold store at once than it holds.
 import { isoDay } from '../timeline/calendar.ts';
+import type { Timeline } from '../timeline/timeline.ts';
 import { type HardRule, plural } from './rule.ts';
 
 export const shelfSpace: HardRule = {
@@ -13,6 +14,14 @@ export const shelfSpace: HardRule = {
   },
   subject: (_t, f) => isoDay(f.other),
   explain: (t, f) =>
-    `On ${isoDay(f.other)} there ${f.amount === 1 ? 'is' : 'are'} ${plural(f.amount, 'jar')} more than the ${t.problem.house.store.maxJars} that the cold store holds.`,
+    `On ${isoDay(f.other)} there ${f.amount === 1 ? 'is' : 'are'} ${plural(f.amount, 'jar')} more than the ${t.problem.house.store.maxJars} that the cold store holds.${reserves(t, f.other)}`,
   remedy: () => 'Keep fewer jars, use larger ones, or make room in the cold store.',
 };
+
+/** The reserves that stand among them: what a house may give up first. */
+function reserves(t: Timeline, day: number): string {
+  const names = t.problem.brews.flatMap(({ name }, b) =>
+    (t.reserveUntil[b] as number) > day && (t.harvestDay[b] as number) <= day ? [name] : [],
+  );
+  return names.length === 0 ? '' : ` In reserve then: yeast of ${names.join(', ')}.`;
+}

@@ -113,6 +113,14 @@ describe('what it counts for', () => {
     expect(season({ maxJars: 1, rules: { reserve: 0 } }).sum('shelf-space')).toBe(0);
   });
 
+  it('is named where the shelf is too full for it', () => {
+    const says = (rules = {}) => season({ maxJars: 1, rules }).found('shelf-space')[0]?.says ?? '';
+    expect(says()).toContain('1 jar more than the 1');
+    expect(says()).toContain('In reserve then: yeast of First.');
+    // without one there is room
+    expect(says({ reserve: 0 })).toBe('');
+  });
+
   it('is a jar to fill, 5 minutes at 0.08, until the harvest is taken', () => {
     expect(season({}).sum('jar-work')).toBe(80);
     expect(season({ rules: { reserve: 0 } }).sum('jar-work')).toBe(40);
