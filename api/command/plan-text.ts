@@ -104,7 +104,7 @@ function harvestLines(plan: Plan): string[] {
   ];
   const rows = plan.harvests.map((harvest) => [
     dayText(harvest.day),
-    harvest.done ? `${harvest.brew} (done)` : harvest.brew,
+    `${harvest.ofStarter ? `${harvest.brew}, its starter` : harvest.brew}${harvest.done ? ' (done)' : ''}`,
     volume(harvest.settledMl.likely),
     volumeRange(harvest.settledMl),
     harvest.discardBy,

@@ -2,7 +2,8 @@
 import { expect, test } from 'vitest';
 import { planText } from '../../../api/command/plan-text.ts';
 import { table, wrapped } from '../../../api/command/table.ts';
-import { tasks } from '../../../planner/index.ts';
+import { plan, tasks } from '../../../planner/index.ts';
+import { TODAY, twoOfOnePack } from '../../builders/kept-starter.ts';
 import { aHouse, aPlan, aPlannedBrew, heron, quill, someTotals } from '../../builders/plan.ts';
 
 const textOf = (plan = aPlan()) => planText(plan, tasks(plan, aHouse()));
@@ -93,4 +94,12 @@ test('columns are as wide as their widest cell, accents and all', () => {
 test('sentences break at spaces, and a long word stays whole', () => {
   expect(wrapped('one two three', '  ', 9)).toEqual(['  one two', '  three']);
   expect(wrapped('incompressible', '  ', 5)).toEqual(['  incompressible']);
+});
+
+test('what is kept of a starter is told as that and not as a harvest of the beer', () => {
+  const house = twoOfOnePack(1);
+  const made = plan({ house, today: TODAY, seed: 1, steps: 4000 });
+  const text = planText(made, tasks(made, house));
+  expect(text).toMatch(/143 mL kept from the starter of First +0 /);
+  expect(text).toMatch(/Wed 2027-03-03 {2}First, its starter +179 mL .* 143 mL for Second/);
 });
