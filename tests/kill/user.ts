@@ -47,7 +47,7 @@ export async function ask<T>(
 }
 
 /**
- * Writes until the server no longer answers.
+ * Writes until the server no longer answers, or until it is told to stop.
  * @param round told apart in the names that are written
  * @param pauseMs between two deeds
  */
@@ -57,9 +57,10 @@ export async function writeOn(
   roll: () => number,
   kept: Acknowledged,
   pauseMs = 0,
+  goesOn: () => boolean = () => true,
 ): Promise<void> {
   try {
-    for (let count = 0; ; count += 1) {
+    for (let count = 0; goesOn(); count += 1) {
       const die = roll();
       if (die < 0.45) await tellTask(base, roll, kept);
       else if (die < 0.6) await slip(base, roll, kept);

@@ -42,12 +42,17 @@ async function adoptAnswer(base: string, lived: Lived): Promise<void> {
   }
 }
 
-/** Goes on until the server no longer answers. */
-export async function brewOn(base: string, seed: number, lived: Lived): Promise<void> {
+/** Goes on until the server no longer answers, or until it is told to stop. */
+export async function brewOn(
+  base: string,
+  seed: number,
+  lived: Lived,
+  goesOn: () => boolean,
+): Promise<void> {
   const roll = dice(seed);
   const standing: number[] = [];
   try {
-    for (;;) {
+    while (goesOn()) {
       const oldest = standing.length >= STANDING ? standing.shift() : undefined;
       if (oldest === undefined) {
         const { json } = await ask<Planned>(base, 'GET', '/api/plan');
