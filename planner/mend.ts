@@ -46,7 +46,7 @@ export function mend(
   const first = tried(held, sound ? options.steps : share(options.steps), watch);
   if (first.score.hard === 0 || first.stopped || frozen.length === 0) return first;
   const rest = Math.max(0, options.steps - first.steps);
-  const second = tried(problem, rest, (done, best) => watch(first.steps + done, best));
+  const second = tried(problem, rest, (done, best, plan) => watch(first.steps + done, best, plan));
   const best = lessBroken(first, second);
   return { ...best, steps: first.steps + second.steps, stopped: second.stopped };
 }

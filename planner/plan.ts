@@ -1,13 +1,13 @@
 // Plans a season: the house in, the plan out. Also re-plans from the plan in force.
 import type { z } from 'zod';
-import { publishBound } from './bound/index.ts';
+import { boundingFor } from './bound/bounding.ts';
 import { compare } from './changes/index.ts';
 import { whatForces } from './forced.ts';
 import { mend } from './mend.ts';
 import type { Changes, Plan, Progress, Totals } from './model/index.ts';
 import { PlanRequest } from './model/index.ts';
 import { findings, publish } from './report/index.ts';
-import { totals } from './report/totals.ts';
+import { partsTold, totals } from './report/totals.ts';
 import { dateOrderPlan, freshOnlyPlan } from './search/baselines.ts';
 import { Desk } from './search/desk.ts';
 import { Random } from './search/random.ts';
@@ -24,6 +24,8 @@ type Baselines = Plan['baselines'];
 
 /** Share of the budget that goes to the fresh-packs baseline, so that it is an honest one. */
 const BASELINE_SHARE = 0.15;
+/** Share of the budget after which a first bound is worked out, so that it can be told while the search goes on. */
+const EARLY_SHARE = 0.2;
 
 /**
  * Plans the season of a request. `watch` is told how far it is and may stop it by returning true; the best
@@ -66,25 +68,32 @@ function solve(
   const baselineSteps = r.inForce === null ? Math.round(steps * BASELINE_SHARE) : 0;
   const all = steps + baselineSteps;
   let before = 0;
-  const told = (done: number, best: Score): boolean =>
-    watch?.({
+  const judge = new Judge(problem);
+  const bounding = boundingFor(problem, judge, steps);
+  const parts = watch ? partsTold(problem, judge) : null;
+  const told = (done: number, best: Score, plan: Timeline): boolean => {
+    if (done >= steps * EARLY_SHARE) bounding?.early(best);
+    if (!watch || !parts) return false;
+    return watch({
       stepsDone: before + done,
       steps: all,
       hard: best.hard,
       leftOut: best.leftOutCount,
       costMinor: best.cost,
-    }) ?? false;
+      parts: parts(best, plan),
+      boundMinor: bounding?.known(best) ?? null,
+    });
+  };
   const found: Found =
     standing === null
       ? search(problem, { seed: r.seed, steps }, told)
       : mend(problem, standing, { seed: r.seed, steps }, told);
   before = steps;
-  const judge = new Judge(problem);
   const baselines: Baselines = r.inForce?.baselines ?? {
     freshOnly: sums(
       judge,
       freshOnlyPlan(problem, r.seed, found.stopped ? 0 : baselineSteps, (done) =>
-        told(done, found.score),
+        told(done, found.score, found.timeline),
       ),
     ),
     dateOrder: sums(judge, dateOrderPlan(problem)),
@@ -100,7 +109,7 @@ function solve(
     steps,
     stepsDone: found.steps,
     baselines,
-    bound: found.stopped ? null : publishBound(problem, judge, found.score, steps),
+    bound: found.stopped ? null : (bounding?.publish(found.score) ?? null),
   });
 }
 

@@ -41,6 +41,14 @@ export const Progress = z
     hard: z.number(),
     leftOut: z.number(),
     costMinor: z.number(),
+    parts: z
+      .strictObject({ cashMinor: z.number(), workMinor: z.number(), riskMinor: z.number() })
+      .nullable()
+      .describe('The three parts of that cost, or null where they are not told'),
+    boundMinor: z
+      .number()
+      .nullable()
+      .describe('What no sound plan costs less than, from when it is known'),
   })
   .meta({ id: 'Progress' });
 

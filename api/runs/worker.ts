@@ -43,10 +43,11 @@ function work(job: Job): ResultOf<Job> {
   }
   if (job.kind === 'steadiness') {
     const { hard, leftOut, costMinor } = job.plan.totals;
+    const untold = { parts: null, boundMinor: null };
     const { seed, steps } = job.request;
     const options = { seed, seasons: steps ?? SEASONS, luck: job.luck };
     const counted = steadiness(job.plan, job.house, options, (stepsDone, seasons) =>
-      watch({ stepsDone, steps: seasons, hard, leftOut, costMinor }),
+      watch({ stepsDone, steps: seasons, hard, leftOut, costMinor, ...untold }),
     );
     return { kind: 'steadiness', steadiness: counted };
   }

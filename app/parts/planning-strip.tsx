@@ -4,10 +4,9 @@ import { useEffect, useRef } from 'react';
 import { Button, ProgressBar } from 'react-aria-components';
 import { houseQuery } from '../queries/house.ts';
 import { planQuery } from '../queries/plan.ts';
-import { type Run, stopRun, useCurrentRun } from '../queries/runs.ts';
+import { stopRun, useCurrentRun } from '../queries/runs.ts';
+import { bestWords } from './best-words.ts';
 import { ErrorNotice } from './failed.tsx';
-import { money } from './money.ts';
-import { count } from './words.ts';
 
 export function PlanningStrip() {
   const cache = useQueryClient();
@@ -59,20 +58,4 @@ function coinOf(currency: string) {
   const digits = new Intl.NumberFormat('en-GB', { style: 'currency', currency }).resolvedOptions()
     .maximumFractionDigits;
   return { currency, minorPerMajor: 10 ** (digits ?? 2) };
-}
-
-/** The best plan so far, in words. */
-export function bestWords(
-  run: Run,
-  coin: { currency: string; minorPerMajor: number } | null,
-): string {
-  const { progress } = run;
-  if (progress === null) return 'laying out a first plan.';
-  const steps = `${progress.stepsDone.toLocaleString('en-GB')} of ${progress.steps.toLocaleString('en-GB')} steps`;
-  const troubles = [
-    progress.hard > 0 ? 'rules still broken' : '',
-    progress.leftOut > 0 ? `${count(progress.leftOut, 'brew')} left out` : '',
-  ].filter((word) => word !== '');
-  const cost = coin ? `best so far ${money(progress.costMinor, coin)} in all` : 'working';
-  return `${[cost, ...troubles].join(', ')}; ${steps}.`;
 }

@@ -1,8 +1,9 @@
 // Who can feed whom: the arcs out of every state, and the jars that may be kept of it.
+import { STARTER_SIZES } from '../timeline/problem.ts';
 import type { Asker, CropWay } from './ask.ts';
 import type { Giver } from './build.ts';
 import { Column, type Net } from './net.ts';
-import { type CropKind, type Grain, kindOf, NEVER, Pair, Pitches } from './pairs.ts';
+import { type CropKind, type Grain, kindsOf, NEVER, Pair, Pitches } from './pairs.ts';
 import type { Spot } from './takers.ts';
 
 type Out = Pick<
@@ -20,6 +21,18 @@ type Out = Pick<
 
 /** A spot of a taker and its node. `most`: what packs of its own with their own delivery would cost there. */
 export type Place = { node: number; spot: Spot; most: number };
+
+/** The first of the places that lies after a day. */
+function firstAfter(all: readonly Place[], day: number): number {
+  let low = 0;
+  let high = all.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((all[middle] as Place).spot.day <= day) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
 
 /** Longest that slurry is ever asked about, days. */
 const FOREVER = 1000;
@@ -64,7 +77,7 @@ export class Arcs {
       const source = asker.problem.jars.length + giver.brew;
       const grain = giver.taker < 0 ? { ...this.grain, exact: true } : this.grain;
       const hopDay = asker.problem.brews[giver.brew]?.dryHopDay ?? null;
-      const kinds = crops.map((crop) => kindOf(crop, day, hopDay, grain));
+      const kinds = kindsOf(crops, day, hopDay, grain);
       for (const [c, b] of free.entries()) {
         const brew = asker.problem.brews[b];
         if (c === giver.taker || !brew || brew.begun) continue;
@@ -113,22 +126,28 @@ export class Arcs {
     const { today } = asker.problem;
     let least = 1;
     const latest = day + FOREVER;
-    for (const place of all) {
+    const sizes = starters ? STARTER_SIZES : 1;
+    for (let i = firstAfter(all, day); i < all.length; i++) {
+      const place = all[i] as Place;
       const { spot } = place;
-      if (spot.day <= day) continue;
       if (spot.day > latest) break;
+      let asked = 0;
+      let fit = 0;
       best.fill(Infinity);
       let draw = Infinity;
       for (const { size, use } of spot.starts) {
         if (size > 0 !== starters || use < today) continue;
         for (const kind of kinds) {
           const { crop } = kind;
-          const age = use - crop.day;
-          if (age < 0 || age > FOREVER || crop.usableFrom > use) continue;
+          if (crop.usableFrom > use) continue;
+          const age = Math.max(0, use - crop.day);
+          if (age > FOREVER) continue;
           const pitch = pair.pitch(size, day, kind, age, spot);
+          if (age > 0) asked++;
           if (pitch === NEVER) continue;
           const drawn = pitches.drawMl(pitch);
           if (drawn > room) continue;
+          fit++;
           for (let level = 0; level < levels; level++) {
             const cost = pitches.cost(pitch, level);
             if (cost < (best[level] as number)) best[level] = cost;
@@ -136,6 +155,8 @@ export class Arcs {
           if (drawn < draw) draw = drawn;
         }
       }
+      // older slurry is never better: where all of it is too old already, it is on all later days
+      if (fit === 0 && asked === kinds.length * sizes) break;
       if (draw === Infinity) continue;
       const changed = this.change(g, b, place);
       let any = false;
@@ -155,6 +176,7 @@ export class Arcs {
 
   /** What being fed by giver g costs a brew in its place for being another source, all else at its best. */
   private change(g: number, b: number, place: Place): number {
+    if (!this.asker.chargesSources) return 0;
     const known = this.changed.get(place.node);
     if (known) return known[g] as number;
     const { asker } = this;

@@ -35,6 +35,8 @@ export class Asker {
   readonly t: Timeline;
   /** What the brewed brews cost by themselves. */
   readonly factsCost: number;
+  /** Whether where a brew's slurry comes from costs by itself: against a plan in force, or where slack is wanted. */
+  readonly chargesSources: boolean;
   private sum = 0;
   private count = 0;
   private readonly add: Found = (amount) => {
@@ -47,6 +49,8 @@ export class Asker {
     readonly judge: Judge,
   ) {
     this.t = new Timeline(problem);
+    this.chargesSources =
+      problem.inForce.some((was) => was !== null) || problem.settings.slackDays > 0;
     placeDone(this.t);
     unfold(this.t);
     // other draws may leave nothing for a reserve

@@ -24,13 +24,15 @@ export type Giver = {
 export type Limits = {
   /** Generations told apart; 1: none. */
   levels: number;
+  /** Slurry is told apart by stretches of days; left out: in seasons of more than a few brews. */
+  coarse?: boolean;
   /** More arcs than this are not made: null is returned. */
   arcs: number;
 };
 
 /** Up to so many brews slurry is told apart as finely as it can be. */
 const FEW = 12;
-const GRAIN = { days: 3, starterDays: 7, loss: 0.04 };
+const GRAIN = { days: 7, starterDays: 14, loss: 0.08 };
 
 /** The network of a season, or null where it would be too large. */
 export function buildNet(asker: Asker, groups: Groups, limits: Limits): Net | null {

@@ -50,19 +50,35 @@ export type Grain = {
 /** A crop, and the number that all crops share which are told apart no further. */
 export type CropKind = { crop: CropWay; key: number };
 
-/** `hopDay`: days after its pitch on which the giver is dry-hopped. */
-export function kindOf(
-  crop: CropWay,
+/**
+ * The kinds of crops that are told apart. Where that is not done to the day, those of one kind are one crop that is there as
+ * early as the first and as young as the last. `hopDay`: days after its pitch on which the giver is dry-hopped.
+ */
+export function kindsOf(
+  crops: readonly CropWay[],
   giverDay: number,
   hopDay: number | null,
   grain: Grain,
-): CropKind {
-  const after = crop.day - giverDay;
-  const crashed = crop.crashed ? 1 : 0;
-  if (grain.exact) return { crop, key: after * 2 + crashed };
-  const step = Math.floor(crop.beerLoss / grain.loss);
-  const hopped = hopDay !== null && after > hopDay ? 1 : 0;
-  return { crop: { ...crop, beerLoss: step * grain.loss }, key: (step * 2 + hopped) * 2 + crashed };
+): CropKind[] {
+  const out: CropKind[] = [];
+  for (const crop of crops) {
+    const after = crop.day - giverDay;
+    const crashed = crop.crashed ? 1 : 0;
+    if (grain.exact) {
+      out.push({ crop, key: after * 2 + crashed });
+      continue;
+    }
+    const step = Math.floor(crop.beerLoss / grain.loss);
+    const hopped = hopDay !== null && after > hopDay ? 1 : 0;
+    const key = (step * 2 + hopped) * 2 + crashed;
+    const alike = out.find((kind) => kind.key === key);
+    if (!alike) out.push({ crop: { ...crop, beerLoss: step * grain.loss }, key });
+    else {
+      alike.crop.day = Math.max(alike.crop.day, crop.day);
+      alike.crop.usableFrom = Math.min(alike.crop.usableFrom, crop.usableFrom);
+    }
+  }
+  return out;
 }
 
 /** Sizes of starters that are told apart in the key of a line. */

@@ -1,6 +1,7 @@
 // Tightens the bound by cases: every plan brews a brew early, or late, or leaves it out; the bound is that of the worst case.
 import { climb } from './climb.ts';
 import type { Forest } from './forest.ts';
+import type { Net } from './net.ts';
 import { opening } from './opening.ts';
 
 type Case = {
@@ -12,6 +13,10 @@ type Case = {
   brew: number;
   day: number;
 };
+
+/** How many rounds so many visits are. */
+export const turnsFor = (net: Net, visits: number): number =>
+  Math.floor(visits / (net.arcCost.length + BESIDES));
 
 /** Rounds for a case that begins from the prices of the one it is part of. */
 const TURNS_A_CASE = 60;
@@ -27,10 +32,9 @@ export function branch(
   aim: number,
   turns: number,
   visits: number,
+  from: Float64Array = opening(forest),
 ): { value: number; turns: number } {
-  const { net } = forest;
-  const each = net.arcCost.length + BESIDES;
-  let left = Math.floor(visits / each);
+  let left = turnsFor(forest.net, visits);
   let spent = 0;
   let settled = Infinity;
   const open: Case[] = [];
@@ -52,7 +56,7 @@ export function branch(
     if (next) open.push({ value, prices: found.prices, closed, out, ...next });
     else settled = Math.min(settled, value);
   };
-  look(opening(forest), forest.closed.slice(), forest.out.slice(), turns, -Infinity);
+  look(from, forest.closed.slice(), forest.out.slice(), turns, -Infinity);
   while (open.length > 0 && left > TURNS_A_CASE) {
     let at = 0;
     for (let i = 1; i < open.length; i++) {

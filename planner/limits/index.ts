@@ -43,8 +43,10 @@ export function seasonLimits(
     const problem = compile(house, r.today, r.facts, r.pins, null);
     const standing = standingPlan(problem, plan);
     const found = search(problem, { seed: r.seed, steps, standing }, (done, best) => {
-      const progress = { stepsDone: before + done, steps: all, hard: best.hard };
-      return watch?.({ ...progress, leftOut: best.leftOutCount, costMinor: best.cost }) ?? false;
+      const { hard, leftOutCount: leftOut, cost: costMinor } = best;
+      const untold = { parts: null, boundMinor: null };
+      const stepsDone = before + done;
+      return watch?.({ stepsDone, steps: all, hard, leftOut, costMinor, ...untold }) ?? false;
     });
     before += steps;
     stopped = found.stopped;

@@ -25,4 +25,8 @@ export type Progress = {
   hard: number;
   leftOut: number;
   costMinor: number;
+  /** The three parts of that cost, or null where they are not told. */
+  parts: { cashMinor: number; workMinor: number; riskMinor: number } | null;
+  /** What no sound plan costs less than, from when it is known. */
+  boundMinor: number | null;
 };

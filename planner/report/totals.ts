@@ -1,7 +1,9 @@
 // The sums of a plan, as the page and the baselines show them.
-import type { Totals } from '../model/index.ts';
-import type { Judge } from '../search/score.ts';
-import type { Timeline } from '../timeline/timeline.ts';
+import type { Progress, Totals } from '../model/index.ts';
+import type { Judge, Score } from '../search/score.ts';
+import type { Problem } from '../timeline/problem.ts';
+import { copyDecisions, Timeline } from '../timeline/timeline.ts';
+import { unfold } from '../timeline/unfold.ts';
 import { partSums, weigh } from './weighing.ts';
 
 export function totals(judge: Judge, t: Timeline): Totals {
@@ -27,5 +29,24 @@ export function totals(judge: Judge, t: Timeline): Totals {
     packs,
     deliveries: t.deliveryCount,
     lateDays: late,
+  };
+}
+
+/** The parts of the best plan so far; worked out again only when its cost is another. `plan` is left as it is. */
+export function partsTold(
+  problem: Problem,
+  judge: Judge,
+): (best: Score, plan: Timeline) => Progress['parts'] {
+  const copy = new Timeline(problem);
+  let cost = Number.NaN;
+  let told: Progress['parts'] = null;
+  return (best, plan) => {
+    if (best.cost === cost) return told;
+    cost = best.cost;
+    copyDecisions(plan, copy);
+    unfold(copy);
+    const { cash, work, risk } = partSums(judge, weigh(judge, copy));
+    told = { cashMinor: cash, workMinor: work, riskMinor: risk };
+    return told;
   };
 }

@@ -1,5 +1,6 @@
 // Simulated annealing over the moves, with ruin and recreate now and then; keeps the best it ever stood on.
 import type { Problem } from '../timeline/problem.ts';
+import type { Timeline } from '../timeline/timeline.ts';
 import type { Desk } from './desk.ts';
 import { home } from './moves/home.ts';
 import { MOVES } from './moves/index.ts';
@@ -7,7 +8,7 @@ import { keepStarter } from './moves/keep-starter.ts';
 import { ruinAndRecreate } from './moves/ruin.ts';
 import { compareScores, type Score } from './score.ts';
 
-export type Watch = (stepsDone: number, best: Score) => boolean;
+export type Watch = (stepsDone: number, best: Score, plan: Timeline) => boolean;
 
 /** How the search cools: once, from a share of the price of a fresh pitch down to small change. */
 const ROUNDS = 1;
@@ -65,7 +66,7 @@ export function anneal(
   while (desk.steps < until) {
     if (desk.steps >= nextWatch) {
       nextWatch = desk.steps + WATCH_EVERY;
-      if (watch(desk.steps, desk.bestScore)) return { stopped: true };
+      if (watch(desk.steps, desk.bestScore, desk.best)) return { stopped: true };
     }
     const done = (desk.steps - start) / total;
     const nowRound = Math.min(ROUNDS - 1, Math.floor(done * ROUNDS));
@@ -116,7 +117,7 @@ export function polish(desk: Desk, until: number, watch: Watch): { stopped: bool
   while (desk.steps < until) {
     if (desk.steps >= nextWatch) {
       nextWatch = desk.steps + WATCH_EVERY;
-      if (watch(desk.steps, desk.bestScore)) return { stopped: true };
+      if (watch(desk.steps, desk.bestScore, desk.best)) return { stopped: true };
     }
     const count = 1 + desk.random.below(2);
     const better = (a: Score, b: Score) => compareScores(a, b) <= 0;

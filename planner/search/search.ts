@@ -63,10 +63,9 @@ export function search(
       const tried: Desk = new Desk(problem, judge, random, freedom, from, standing);
       const before: number = desk?.steps ?? 0;
       tried.steps = before;
-      const best = desk?.bestScore;
+      const best = desk;
       const until = before + Math.ceil(options.steps / MENDING_ATTEMPTS);
-      const seen: Watch = (done, score) =>
-        watch(done, best && compareScores(best, score) < 0 ? best : score);
+      const seen = betterOf(best, watch);
       stopped = anneal(tried, until, seen, MENDING_HEAT).stopped;
       if (desk === null || compareScores(tried.bestScore, desk.bestScore) < 0) desk = tried;
       else desk.steps = tried.steps;
@@ -85,6 +84,14 @@ export function search(
   dropIdleKeeps(judge, timeline);
   return { timeline, score: judge.score(timeline), steps: desk.steps, stopped };
 }
+
+/** Tells of the better one: what an attempt before has found, or what is being found. */
+const betterOf =
+  (before: Desk | null, watch: Watch): Watch =>
+  (done, score, plan) =>
+    before && compareScores(before.bestScore, score) < 0
+      ? watch(done, before.bestScore, before.best)
+      : watch(done, score, plan);
 
 const courseFor = (brews: number) => (brews <= SMALL ? FEW_BREWS : MANY_BREWS);
 
@@ -108,9 +115,8 @@ function fromNothing(start: Start, steps: number, watch: Watch): { built: Desk; 
     const tried = construct(problem, judge, random, freedom, onlyFacts(problem), reach);
     const begun: number = built?.steps ?? before;
     tried.steps += begun;
-    const best = built?.bestScore;
-    const seen: Watch = (done, score) =>
-      watch(done, best && compareScores(best, score) < 0 ? best : score);
+    const best = built;
+    const seen = betterOf(best, watch);
     stopped = anneal(tried, begun + Math.ceil(steps * share), seen).stopped;
     if (built === null || compareScores(tried.bestScore, built.bestScore) < 0) built = tried;
     else built.steps = tried.steps;

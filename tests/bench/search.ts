@@ -121,7 +121,7 @@ export function searchRows(quick: boolean): Row[] {
         `the baseline leaves ${plain.leftOutCount} out`,
       );
       if (size.boundVisits > 0 && best.score.hard === 0) {
-        const effort = { turns: 2000, visits: size.boundVisits / (quick ? 8 : 1), levels: 1 };
+        const effort = { turns: 2000, visits: size.boundVisits / (quick ? 8 : 1), levels: 4 };
         const { result, seconds: took } = cpuSeconds(() =>
           boundOf(problem, judgeOf(problem), best.score, effort),
         );

@@ -21,7 +21,9 @@ export function squeeze(number: number, most: number, steps: number): Squeezed {
   const optimum = solveExactly(house, SMALL_TODAY);
   const problem = compile(house, SMALL_TODAY, NO_FACTS, [], null);
   const at = { leftOut: optimum.leftOutPriority, cost: Math.abs(optimum.costMinor) * 1.3 + 500 };
-  const effort = { turns: 120, visits: 6_000_000, levels: 1 + (number % 4) };
+  // as large seasons are bounded, and as small ones are
+  const coarse = number % 3 === 0;
+  const effort = { turns: 120, visits: 6_000_000, levels: 1 + (number % 4), coarse };
   const bound = boundOf(problem, new Judge(problem), at, effort);
   if (!bound) throw new RangeError(`season ${number} has no bound`);
   const { totals } = plan({ house, today: SMALL_TODAY, steps });

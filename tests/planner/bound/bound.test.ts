@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import type { z } from 'zod';
 import { boundOf } from '../../../planner/bound/index.ts';
 import { type House, NO_FACTS, type PlannedBrew, plan, replan } from '../../../planner/index.ts';
-import { type BrewedFact, Facts, Pin } from '../../../planner/model/index.ts';
+import { type BrewedFact, Facts, Pin, type Progress } from '../../../planner/model/index.ts';
 import { Judge } from '../../../planner/search/score.ts';
 import { compile } from '../../../planner/timeline/problem.ts';
 import { seasons } from '../../builders/random-season.ts';
@@ -79,6 +79,38 @@ describe('the bound', () => {
       }),
       { numRuns: 10, seed: 5 },
     );
+  });
+});
+
+describe('the bound beside a search', () => {
+  it('is told while the search goes on, with the cost by part, and only rises', () => {
+    fc.assert(
+      fc.property(seasons, (house) => {
+        const told: Progress[] = [];
+        const steps = 500 * house.brews.length;
+        const made = plan({ house, today: TODAY, steps }, (progress) => told.push(progress) < 0);
+        for (const { parts, costMinor } of told) {
+          if (!parts) throw new Error('the parts are told with the cost');
+          expect(parts.cashMinor + parts.workMinor + parts.riskMinor).toBe(costMinor);
+        }
+        fc.pre(made.bound !== null);
+        const bounds = told.flatMap(({ boundMinor }) => boundMinor ?? []);
+        expect(bounds.length).toBeGreaterThan(0);
+        for (const minor of bounds) expect(minor).toBeLessThanOrEqual(made.totals.costMinor);
+        expect(made.bound?.costMinor).toBeGreaterThanOrEqual(Math.max(...bounds));
+      }),
+      { numRuns: 6, seed: 3 },
+    );
+  });
+
+  it('is stated with a re-plan too, and none where the search was too short', () => {
+    const [house] = fc.sample(seasons, { numRuns: 1, seed: 8 });
+    if (!house) throw new Error('a season');
+    const inForce = plan({ house, today: TODAY, steps: 500 * house.brews.length });
+    const again = replan({ house, today: TODAY, inForce, steps: 500 * house.brews.length }).plan;
+    expect(inForce.totals.hard).toBe(0);
+    expect(again.bound?.costMinor).toBeLessThanOrEqual(again.totals.costMinor);
+    expect(plan({ house, today: TODAY, steps: 499 * house.brews.length }).bound).toBeNull();
   });
 });
 
