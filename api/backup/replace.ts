@@ -38,12 +38,12 @@ async function replaceCalendar(tx: Db, whole: WholeHouse, now: Date): Promise<vo
     const marks =
       had === undefined
         ? { sequence: entry.sequence, changedAt: entry.changedAt }
-        : had.contentHash === hash
+        : had.contentHash === hash && (had.goneAt === null || entry.goneAt !== null)
           ? { sequence: had.sequence, changedAt: had.changedAt }
           : {
               sequence:
                 Math.max(had.sequence, entry.sequence) +
-                (slot(JSON.parse(had.task)) === slot(entry.task) ? 0 : 1),
+                (had.goneAt === null && slot(JSON.parse(had.task)) === slot(entry.task) ? 0 : 1),
               changedAt: now.toISOString(),
             };
     return {

@@ -1,5 +1,5 @@
 // The whole house as one document: what it holds, how it is read out of a database, and when it fits together.
-import { asc, desc, eq, isNull } from 'drizzle-orm';
+import { asc, desc, eq, isNull, not, or, sql } from 'drizzle-orm';
 import { z } from 'zod';
 import {
   Changes,
@@ -59,6 +59,10 @@ export const WholeHouse = z
           sequence: z.number().int().nonnegative(),
           changedAt: at,
           firstSeenAt: at,
+          goneAt: at
+            .nullable()
+            .default(null)
+            .describe('Left the calendar; its task takes it up again'),
         }),
       )
       .describe('Entries of the calendar, with the marks by which calendars know them again'),
@@ -100,18 +104,28 @@ async function seasonsOf(db: Db): Promise<WholeHouse['seasons']> {
 }
 
 async function calendarOf(db: Db): Promise<WholeHouse['calendar']> {
+  const putAway = sql`${calendarEntry.taskKey} LIKE '%#' || ${calendarEntry.uid}`;
   const rows = await db
     .select()
     .from(calendarEntry)
-    .where(isNull(calendarEntry.goneAt))
+    .where(or(isNull(calendarEntry.goneAt), not(putAway)))
     .orderBy(asc(calendarEntry.day), asc(calendarEntry.uid));
-  return rows.map(({ uid, taskKey, task, sequence, changedAt, firstSeenAt }) => ({
+  // of one task the entry that is there, or the last that left: the one that it will have
+  const last = (row: (typeof rows)[number]) => row.goneAt ?? '~';
+  const own = new Map<string, (typeof rows)[number]>();
+  for (const row of rows) {
+    const other = own.get(row.taskKey);
+    if (other === undefined || last(row) > last(other)) own.set(row.taskKey, row);
+  }
+  const kept = rows.filter((row) => own.get(row.taskKey) === row);
+  return kept.map(({ uid, taskKey, task, sequence, changedAt, firstSeenAt, goneAt }) => ({
     uid,
     taskKey,
     task: inOrder(Task, task),
     sequence,
     changedAt,
     firstSeenAt,
+    goneAt,
   }));
 }
 

@@ -42,7 +42,7 @@ function summaryOf(whole: WholeHouse | null): HouseSummary | null {
     news: entries.length,
     lastNewsAt: entries.at(-1)?.at ?? null,
     planMadeAt: whole.inForce?.madeAt ?? null,
-    tasks: whole.calendar.length,
+    tasks: whole.calendar.filter(({ goneAt }) => goneAt === null).length,
     addresses: whole.feeds.length,
   };
 }
