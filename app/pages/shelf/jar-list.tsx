@@ -34,7 +34,7 @@ function JarLine(props: { jar: StandingJar; today: string; units: Units }) {
       </a>
       <p className="jar-what">
         {jar.from === null
-          ? 'Of the list'
+          ? 'From before this season'
           : jar.ofStarter
             ? `Kept from the starter of ${jar.from}`
             : `Out of ${jar.from}`}

@@ -70,8 +70,9 @@ export function LabelsPage(props: { shelf: Shelf; looks: ReadonlyMap<string, Str
         </p>
         {settings?.loopback && (
           <p className="notice">
-            {settings.says} Until then the labels have no code for a phone: it would lead the phone
-            to itself.
+            The labels have no code for a phone: only this machine reaches the server, and a code
+            would lead the phone to itself. How to let phones in stands with{' '}
+            <a href={hashOf({ page: 'subscribe' })}>the calendar</a>.
           </p>
         )}
         <CheckboxGroup className="kinds" value={chosen} onChange={setChosen}>

@@ -97,7 +97,7 @@ function WholeShelf(props: { shelf: Shelf; looks: ReadonlyMap<string, StrainLook
         {next.length === 0 && <p className="quiet">No harvest is planned.</p>}
         <ByStrain jars={next} looks={looks} {...one} />
         {next.length < shelf.toCome.length && (
-          <Button className="button" onPress={() => setAll(true)}>
+          <Button className="button shelf-more" onPress={() => setAll(true)}>
             Show all {shelf.toCome.length}
           </Button>
         )}

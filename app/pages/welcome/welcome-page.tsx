@@ -72,7 +72,9 @@ function Ways() {
           <h2>Look around</h2>
           <p>The demo house, planned: change what you like, nothing can be broken.</p>
           {house && demo ? (
-            <a href={hashOf({ page: 'season' })}>Go to its season</a>
+            <a className="button" href={hashOf({ page: 'season' })}>
+              Go to its season
+            </a>
           ) : (
             <Button
               className="button"
