@@ -1,10 +1,14 @@
 // A brew, or two or three in a row, goes a few places up or down in its tank's row; what it passes closes up.
 import { FAR } from '../../timeline/problem.ts';
+import type { Pull } from '../lanes.ts';
 import { type Move, movable } from './move.ts';
 
 const LONGEST = 3;
 /** How many places further each next one is as likely: most shifts are of one or two. */
 const PLACES = 2;
+
+/** What follows mostly closes up: a gap left behind is seldom wanted. */
+const pullOf = (what: number): Pull => (what < 0.2 ? 'none' : what < 0.55 ? 'late' : 'all');
 
 export const shift: Move = {
   name: 'shift',
@@ -47,7 +51,7 @@ export const shift: Move = {
     put(Math.max(at, to) + length, end, false);
     // a held brew asks for its own day
     return (
-      lanes.lay(t, current, tank, count, from, desk.somePull(), desk.touching) &&
+      lanes.lay(t, current, tank, count, from, pullOf(random.next()), desk.touching) &&
       desk.touchedCount > 0
     );
   },
