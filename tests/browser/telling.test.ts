@@ -3,7 +3,7 @@ import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { DraftAnswer, PlanAnswer } from '../../api/routes/shapes.ts';
 import type { PlannedHarvest, RecordEntry } from '../../planner/index.ts';
-import { axeFindings, openBrowser, openPage, PHONE } from './a-page.ts';
+import { axeFindings, LAPTOP, openBrowser, openPage, PHONE } from './a-page.ts';
 import { type RealServer, startRealServer } from './real-server.mjs';
 
 type CurrentRun = { run: { state: string } | null };
@@ -121,6 +121,30 @@ describe('on the day of the first harvest', () => {
     expect(await axeFindings(page)).toEqual([]);
     await page.getByRole('button', { name: 'Close' }).click();
     expect(complaints.filter((line) => !/ 409 /.test(line))).toEqual([]);
+    await close();
+  });
+
+  it('stands in hindsight beside what the plan expected of it, and leads to its pitch', async () => {
+    const { page, complaints, close } = await openPage(browser, LAPTOP);
+    await page.goto(`${server.base}/#/worth`);
+    const drawing = page.getByRole('group', { name: 'What harvests gave' });
+    const mark = drawing.getByRole('link', { name: new RegExp(`${harvest.brew}.*60.mL`) });
+    await mark.waitFor();
+    // 60 mL is what was told; where it lies below what was predicted as low, its knot is ringed
+    const off = harvest.settledMl.low > 60 || harvest.settledMl.high < 60;
+    expect(await mark.locator('.knot.is-off').count()).toBe(off ? 1 : 0);
+    const [span, knot] = [
+      await mark.locator('.span').first().boundingBox(),
+      await mark.locator('.knot').boundingBox(),
+    ];
+    if (!span || !knot) throw new Error('the figure is not drawn');
+    const middle = knot.y + knot.height / 2;
+    if (harvest.settledMl.low > 60) expect(middle).toBeGreaterThan(span.y + span.height);
+    expect(await axeFindings(page)).toEqual([]);
+    await mark.focus();
+    await page.keyboard.press('Enter');
+    await page.getByRole('heading', { level: 1, name: new RegExp(harvest.brew) }).waitFor();
+    expect(complaints).toEqual([]);
     await close();
   });
 });
