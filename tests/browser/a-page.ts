@@ -9,8 +9,12 @@ const axeSource = readFileSync(
   'utf8',
 );
 
-export async function openBrowser(): Promise<Browser> {
-  return chromium.launch({ executablePath: await findOrGetBrowser(), args: BROWSER_ARGS });
+/** @param args what it is started with besides */
+export async function openBrowser(args: readonly string[] = []): Promise<Browser> {
+  return chromium.launch({
+    executablePath: await findOrGetBrowser(),
+    args: [...BROWSER_ARGS, ...args],
+  });
 }
 
 export type Look = { scheme: 'light' | 'dark'; width: number; height: number; phone: boolean };

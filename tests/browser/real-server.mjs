@@ -24,8 +24,9 @@ function freePort() {
  * Starts `node api/start.mjs` with an empty data folder and waits until its first plan is in force.
  * @param today the day that the server takes for today
  * @param kept a data folder that an earlier server left, to go on with
+ * @param envOf what else its environment holds, for the port it gets
  */
-export async function startRealServer(today, kept = null) {
+export async function startRealServer(today, kept = null, envOf = () => ({})) {
   const port = await freePort();
   const folder = kept ?? mkdtempSync(join(tmpdir(), 'barmline-browser-'));
   const child = spawn(process.execPath, ['api/start.mjs'], {
@@ -36,6 +37,7 @@ export async function startRealServer(today, kept = null) {
       BARMLINE_PORT: String(port),
       BARMLINE_DATA: folder,
       BARMLINE_TODAY: today,
+      ...envOf(port),
     },
   });
   let said = '';
@@ -65,8 +67,10 @@ export async function startRealServer(today, kept = null) {
 
   const end = Date.now() + PATIENCE_MS;
   while (Date.now() < end && child.exitCode === null) {
-    const answer = await read('/api/plan').catch(() => null);
-    if (answer?.plan) return { base, folder, read, stop, said: () => said };
+    const answer = await fetch(`${base}/api/plan`).catch(() => null);
+    // one that is kept shut by a password tells nobody of its plan
+    const up = answer?.status === 401 || (answer?.ok && (await answer.json()).plan);
+    if (up) return { base, port, folder, read, stop, said: () => said };
     await new Promise((resolve) => setTimeout(resolve, 250));
   }
   await stop();
