@@ -5,6 +5,11 @@ import type { Net } from './net.ts';
  * Takers are whole, only the last one is taken in part. A taker has two ways, without a starter and with one, which draws
  * less: it may go from the second to the first for what that earns and draws more.
  */
+/** So many choices are looked through for one crop at most. */
+const MOST_LOOKS = 200;
+/** What draws may be above what a crop holds for rounding, a share. */
+const TOLERANCE = 1e-6;
+
 export class Crops {
   /** Groups that are fed by the last crop asked about, the arc of each and in what part. */
   readonly arc: Int32Array;
@@ -14,6 +19,9 @@ export class Crops {
   kept = 0;
   private readonly plain: Float64Array;
   private readonly starter: Float64Array;
+  private readonly order: Int32Array;
+  private readonly choice: Uint8Array;
+  private readonly chosen: Uint8Array;
   private readonly plainArc: Int32Array;
   private readonly starterArc: Int32Array;
   private readonly step: Int32Array;
@@ -34,6 +42,9 @@ export class Crops {
     const { levels } = net;
     this.plain = new Float64Array(widest * levels);
     this.starter = new Float64Array(widest * levels);
+    this.order = new Int32Array(widest);
+    this.choice = new Uint8Array(widest);
+    this.chosen = new Uint8Array(widest);
     this.plainArc = new Int32Array(widest);
     this.starterArc = new Int32Array(widest);
     this.arc = new Int32Array(widest * 2);
@@ -188,7 +199,64 @@ export class Crops {
       this.arc[this.fed] = arc;
       this.part[this.fed++] = part;
     }
-    return sum;
+    // taken in part only the last can be: where none is, that is the best there is
+    return left < 0 ? this.wholes(from, until, level, sum) : sum;
+  }
+
+  /**
+   * The most that whole takers earn together, in place of the last one taken in part; where that takes too long to find,
+   * what was found with it.
+   */
+  private wholes(from: number, until: number, level: number, inPart: number): number {
+    const { net, plain, starter, order, choice, chosen } = this;
+    const { levels } = net;
+    const gainOf = (i: number) =>
+      -Math.min(plain[i * levels + level] as number, starter[i * levels + level] as number);
+    let n = 0;
+    for (let i = 0; i < until - from; i++) {
+      const gain = gainOf(i);
+      if (gain <= 0) continue;
+      let j = n++;
+      for (; j > 0 && gainOf(order[j - 1] as number) < gain; j--) order[j] = order[j - 1] as number;
+      order[j] = i;
+    }
+    let looks = 0;
+    let best = -1;
+    const go = (k: number, left: number, sum: number): void => {
+      if (sum > best) {
+        best = sum;
+        chosen.set(choice);
+      }
+      if (k === n || ++looks > MOST_LOOKS) return;
+      let rest = 0;
+      for (let m = k; m < n; m++) rest += gainOf(order[m] as number);
+      if (sum + rest <= best) return;
+      const i = order[k] as number;
+      const a = -(plain[i * levels + level] as number);
+      const b = -(starter[i * levels + level] as number);
+      const drawA = net.groupShare[from + i] as number;
+      const drawB = net.groupShareStarter[from + i] as number;
+      if (a > 0 && drawA <= left) {
+        choice[i] = 1;
+        go(k + 1, left - drawA, sum + a);
+      }
+      if (b > 0 && drawB <= left) {
+        choice[i] = 2;
+        go(k + 1, left - drawB, sum + b);
+      }
+      choice[i] = 0;
+      go(k + 1, left, sum);
+    };
+    choice.fill(0);
+    go(0, 1 + TOLERANCE, 0);
+    if (looks > MOST_LOOKS || best >= inPart) return inPart;
+    this.fed = 0;
+    for (let i = 0; i < until - from; i++) {
+      if (chosen[i] === 0) continue;
+      this.arc[this.fed] = (chosen[i] === 1 ? this.plainArc[i] : this.starterArc[i]) as number;
+      this.part[this.fed++] = 1;
+    }
+    return best;
   }
 
   private sort(n: number): void {
