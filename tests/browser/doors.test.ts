@@ -54,7 +54,10 @@ async function hostileHouse(): Promise<{ house: House; revision: string }> {
   };
 }
 
-const PLACES = ['', 'tasks', 'brews', 'house', 'worth', 'subscribe', 'reckoner', 'doors'];
+const PLACES = [
+  ...['', 'tasks', 'brews', 'shelf', 'shelf/labels', 'house', 'worth', 'subscribe', 'reckoner'],
+  'doors',
+];
 
 /** What ran, what sticks out, what the browser complained of. */
 async function look(at: Look): Promise<string[]> {
@@ -63,6 +66,7 @@ async function look(at: Look): Promise<string[]> {
   const places = [
     ...PLACES,
     ...HOSTILE_NAMES.slice(0, 6).map((n) => `brews/${encodeURIComponent(n)}`),
+    ...HOSTILE_NAMES.slice(0, 3).map((n) => `shelf/jar/${encodeURIComponent(n)}`),
   ];
   for (const place of places) {
     await page.goto(`${server.base}/#/${place}`);
