@@ -84,7 +84,10 @@ function shotsOf(brew) {
     { name: 'house', hash: '#/house', before: openRules },
     { name: 'start', hash: '#/start' },
     { name: 'tasks', hash: '#/tasks' },
+    { name: 'savings', hash: '#/worth' },
     { name: 'calendar', hash: '#/subscribe' },
+    { name: 'doors', hash: '#/doors' },
+    { name: 'backups', hash: '#/keeping' },
     { name: 'reckoner', hash: '#/reckoner/jar', before: reckonJar },
   ];
 }
