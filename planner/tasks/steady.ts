@@ -64,24 +64,32 @@ function sameYeast(was: PlannedBrew, now: PlannedBrew): boolean {
   return z.kind === 'harvest' && a.brew === z.brew && a.ofStarter === z.ofStarter;
 }
 
-/** Whether all draws out of the source of this brew may be a little larger than planned, and it is not empty before the last. */
+/**
+ * Whether all draws that are still to come out of the source of this brew may be a little larger than planned, and it is
+ * not empty before the last. What was poured out of it is gone.
+ */
 function roomy(plan: Plan, house: House, { source }: PlannedBrew): boolean {
   if (source.kind === 'fresh') return true;
-  const drawn = plan.brews.reduce((sum, { source: other, done }) => {
-    if (done || other.kind === 'fresh' || other.kind !== source.kind) return sum;
-    const same =
-      other.kind === 'jar'
-        ? source.kind === 'jar' && other.jar === source.jar
-        : source.kind === 'harvest' && other.brew === source.brew;
-    return same ? sum + other.drawMl : sum;
-  }, 0);
-  const most = drawn * (1 + SAME_AMOUNT) + SAME_ML;
+  let poured = 0;
+  let planned = 0;
+  for (const brew of plan.brews) {
+    if (!sameSlurry(source, brew.source)) continue;
+    const drawMl = drawOf(brew) ?? 0;
+    if (brew.done) poured += drawMl;
+    else planned += drawMl;
+  }
+  const most = poured + planned * (1 + SAME_AMOUNT) + SAME_ML;
   if (source.kind === 'jar') {
     const jar = house.jars.find((one) => one.jar === source.jar);
     return jar !== undefined && most <= jar.settledMl;
   }
   const harvest = plan.harvests.find((one) => one.brew === source.brew);
   return harvest !== undefined && most <= harvest.settledMl.likely;
+}
+
+function sameSlurry(a: PlannedBrew['source'], z: PlannedBrew['source']): boolean {
+  if (a.kind === 'jar') return z.kind === 'jar' && a.jar === z.jar;
+  return a.kind === 'harvest' && z.kind === 'harvest' && a.brew === z.brew;
 }
 
 function steadyBrew(was: PlannedBrew, now: PlannedBrew, mayDrawMore: boolean): ToldBrew {
@@ -91,7 +99,7 @@ function steadyBrew(was: PlannedBrew, now: PlannedBrew, mayDrawMore: boolean): T
     near(was.viability.high, now.viability.high, 0, SAME_BOUND);
   return {
     brew: now.brew,
-    drawMl: steadyDraw(drawOf(was), drawOf(now), mayDrawMore),
+    drawMl: sameJars(was, now) ? steadyDraw(drawOf(was), drawOf(now), mayDrawMore) : drawOf(now),
     viability: alive && bounds ? was.viability : now.viability,
     pitchedB: kept(was.pitchedB, now.pitchedB) ?? now.pitchedB,
     initialB: kept(was.starter?.initialB ?? null, now.starter?.initialB ?? null),
@@ -101,6 +109,10 @@ function steadyBrew(was: PlannedBrew, now: PlannedBrew, mayDrawMore: boolean): T
 
 const drawOf = ({ source }: PlannedBrew): number | null =>
   source.kind === 'fresh' ? null : source.drawMl;
+
+/** An amount that filled two jars may be more than the one holds that the new amount fills. */
+const sameJars = ({ source: a }: PlannedBrew, { source: z }: PlannedBrew): boolean =>
+  a.kind !== 'harvest' || z.kind !== 'harvest' || a.jars === z.jars;
 
 function steadyDraw(was: number | null, now: number | null, mayDrawMore: boolean): number | null {
   if (was === null || now === null || !near(was, now, SAME_AMOUNT, SAME_ML)) return now;

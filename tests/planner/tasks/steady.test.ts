@@ -31,6 +31,11 @@ const drawn = (plan: Plan): number => {
   const source = plan.brews.find(({ brew }) => brew === 'Quill')?.source;
   return source === undefined || source.kind === 'fresh' ? Number.NaN : source.drawMl;
 };
+const source = (plan: Plan) => {
+  const quills = plan.brews.find(({ brew }) => brew === 'Quill')?.source;
+  if (quills?.kind !== 'harvest') throw new Error('Quill is pitched from a harvest');
+  return quills;
+};
 const alive = (plan: Plan) => plan.brews.find(({ brew }) => brew === 'Quill')?.viability.likely;
 
 describe('an amount', () => {
@@ -66,6 +71,27 @@ describe('an amount', () => {
     expect(drawn(told(drawing(184), drawing(180, 0.86, { settledMl: 185 })))).toBe(180);
     // smaller than planned there is always enough
     expect(drawn(told(drawing(180), drawing(184, 0.86, { settledMl: 185 })))).toBe(180);
+  });
+
+  test('is not told larger than planned where what was poured before leaves no room', () => {
+    // 280 mL were harvested and Heron took 90 of them: 190 are left, and 184 × 1.05 + 2 = 195 mL
+    const after = drawing(184, 0.86, { settledMl: 280 });
+    const taken = { ...source(after), drawMl: 90 };
+    const brews = after.brews.map((one) =>
+      one.brew === 'Heron' ? { ...one, source: taken, done: true } : one,
+    );
+    expect(drawn(told(drawing(192), { ...after, brews }))).toBe(184);
+    expect(drawn(told(drawing(192), after))).toBe(192);
+  });
+
+  test('that filled two jars is not told for one', () => {
+    const before = drawing(192);
+    const two = before.brews.map((one) =>
+      one.brew === 'Quill' ? { ...one, source: { ...source(before), jars: 2 } } : one,
+    );
+    // a jar of 190 mL holds 185 and not 192
+    expect(drawn(told({ ...before, brews: two }, drawing(185)))).toBe(185);
+    expect(drawn(told(before, drawing(185)))).toBe(192);
   });
 
   test('of a brew that is brewed is what was poured', () => {
