@@ -93,7 +93,7 @@ function ticked(brew: string | null, been: 'brewed' | 'harvested'): Resolved {
 
 /** A starter was begun: its yeast is out of the jar or the pack, whatever happens to the brew day. */
 function begun(brew: string, news: TaskDone, asked: Asked): Resolved {
-  const planned = asked.inForce.brews.find((one) => one.brew === brew);
+  const planned = asTold(asked.inForce).brews.find((one) => one.brew === brew);
   if (!planned?.starter || news.task !== taskKey('starter', brew)) return ticked(null, 'brewed');
   return {
     fact: {

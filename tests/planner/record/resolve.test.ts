@@ -108,6 +108,19 @@ describe('brewed', () => {
     expect(facts.brewed[0]).toMatchObject({ pitchedB: 257, starterLitres: 1.5, generation: 3 });
   });
 
+  it('takes what went into a starter to be what its task said', () => {
+    const source = { kind: 'jar', jar: 'J1', harvestedOn: '2026-12-20', ageDays: 48 } as const;
+    const later = heron({ source: { ...source, drawMl: 100 }, generation: 3 });
+    const { viability, pitchedB } = later;
+    const told = { brew: 'Heron', drawMl: 103, viability, pitchedB, initialB: 188, finalB: 351 };
+    const plan = aPlan({
+      brews: [aPlannedBrew(), quill(), later],
+      told: { brews: [told], harvests: [] },
+    });
+    const { facts } = aRecord({ plan }).take(done('starter:Heron', '2027-02-04')).state();
+    expect(facts.begun[0]?.source).toEqual({ kind: 'jar', jar: 'J1', drawMl: 103 });
+  });
+
   it('spends the pin and the slip of the brew', () => {
     const record = aRecord({ today: '2027-01-04' })
       .take(slipped('Quill', '2027-01-31'))
