@@ -1,15 +1,15 @@
 // The most that one crop can earn: which brews it feeds, so that all they draw is no more than it holds.
 import type { Net } from './net.ts';
 
-/**
- * Takers are whole, only the last one is taken in part. A taker has two ways, without a starter and with one, which draws
- * less: it may go from the second to the first for what that earns and draws more.
- */
 /** So many choices are looked through for one crop at most. */
 const MOST_LOOKS = 200;
 /** What draws may be above what a crop holds for rounding, a share. */
 const TOLERANCE = 1e-6;
 
+/**
+ * Takers are whole; the last one is taken in part where the best of the wholes is not quickly found. A taker has two ways,
+ * without a starter and with one, which draws less: it may go from the second to the first for what that earns and draws more.
+ */
 export class Crops {
   /** Groups that are fed by the last crop asked about, the arc of each and in what part. */
   readonly arc: Int32Array;
