@@ -42,6 +42,7 @@ export function earlierPlan(
     stepsDone: 0,
     baselines: earlier.baselines,
     bound: null,
+    noBound: 'How far this is above the best possible is not known: it was put back, not planned.',
   });
   const plan = steadied(settledPlan(made), inForce, house);
   const now = compile(house, today, facts, pins, inForce);

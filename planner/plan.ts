@@ -1,6 +1,6 @@
 // Plans a season: the house in, the plan out. Also re-plans from the plan in force.
 import type { z } from 'zod';
-import { boundingFor } from './bound/bounding.ts';
+import { boundingFor, whyNoBound } from './bound/bounding.ts';
 import { compare } from './changes/index.ts';
 import { whatForces } from './forced.ts';
 import { mend } from './mend.ts';
@@ -99,6 +99,7 @@ function solve(
     dateOrder: sums(judge, dateOrderPlan(problem)),
   };
   const desk = new Desk(problem, judge, new Random(r.seed), { slurry: true }, found.timeline);
+  const bound = found.stopped ? null : (bounding?.publish(found.score) ?? null);
   return publish(desk, found.timeline, {
     house: r.house,
     today: r.today,
@@ -109,7 +110,8 @@ function solve(
     steps,
     stepsDone: found.steps,
     baselines,
-    bound: found.stopped ? null : (bounding?.publish(found.score) ?? null),
+    bound,
+    noBound: bound ? null : whyNoBound(problem, found.score, steps, found.stopped),
   });
 }
 

@@ -190,7 +190,7 @@ function costLines(plan: Plan): string[] {
     saved >= 0
       ? `Cash saved against buying fresh: ${money(saved, plan)}.`
       : `In cash this plan costs ${money(-saved, plan)} more than buying fresh.`,
-    ...(plan.bound === null ? [] : wrapped(plan.bound.says, '')),
+    ...wrapped(plan.bound?.says ?? plan.noBound ?? '', ''),
   ];
 }
 

@@ -33,6 +33,25 @@ export function boundingFor(problem: Problem, judge: Judge, steps: number): Boun
   return effort === null || keepsStarters(problem) ? null : new Bounding(problem, judge, effort);
 }
 
+/** Why a plan states no bound, in a sentence. */
+export function whyNoBound(
+  problem: Problem,
+  score: Score,
+  steps: number,
+  stopped: boolean,
+): string {
+  const brews = problem.brews.length;
+  const unknown = 'How far this is above the best possible is not known';
+  if (score.hard > 0) return `${unknown}: a rule is broken, and a bound speaks of sound plans.`;
+  if (stopped) return `${unknown}: planning was stopped before it was worked out.`;
+  if (keepsStarters(problem)) return `${unknown} where a part of a starter may be kept.`;
+  if (brews > LARGEST)
+    return `${unknown}: it is worked out for up to ${LARGEST} brews, and these are ${brews}.`;
+  if (effortFor(brews, steps) === null)
+    return `${unknown}: it takes ${brews * STEPS_A_BREW} steps of planning or more, and these were ${steps}.`;
+  return `${unknown}.`;
+}
+
 /**
  * The ways of feeding a brew are packs, jars and harvests. A part kept of a starter is none of them, and may be cheaper
  * than each: where there can be one nothing is claimed.

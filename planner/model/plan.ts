@@ -310,6 +310,7 @@ export const Plan = z
       .strictObject({ costMinor: minor, gapPercent: z.number().nullable(), says: z.string() })
       .nullable()
       .describe('A proven lower bound on the cost'),
+    noBound: z.string().optional().describe('Why no bound is stated, where none is'),
     notes: z.array(z.string()).describe('What the brewer should know about the input'),
     told: Told.optional().describe(
       'Amounts as tasks and calendar say them: those of the plan before, where the new ones differ by less than a jug shows',

@@ -27,6 +27,7 @@ export type Publishing = {
   stepsDone: number;
   baselines: { freshOnly: Totals; dateOrder: Totals };
   bound: Plan['bound'];
+  noBound: string | null;
 };
 
 /** Publishes an unfolded timeline. The desk lends its judge and its scratch plan. */
@@ -85,6 +86,7 @@ export function publish(desk: Desk, t: Timeline, about: Publishing): Plan {
     costs,
     baselines: about.baselines,
     bound: about.bound,
+    ...(about.noBound === null ? {} : { noBound: about.noBound }),
     notes: notes(t),
   });
 }

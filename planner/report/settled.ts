@@ -20,6 +20,8 @@ export function settledPlan(plan: Plan): Plan {
     ...plan,
     // it was proven of the sum with them in it
     bound: null,
+    noBound:
+      'How far this is above the best possible is not known: it was worked out with what changing the plan cost.',
     costs: plan.costs.filter((line) => !PASSING.has(line.rule)),
     totals: {
       ...totals,

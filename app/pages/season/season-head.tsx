@@ -93,7 +93,7 @@ function StatusLine(props: { plan: Plan; inForce: PlanInForce }) {
           : `${late} ready later than wanted, ${count(plan.totals.lateDays, 'day')} in all`}
         .
       </p>
-      {plan.bound && <p className="quiet figures">{plan.bound.says}</p>}
+      <p className="quiet figures">{plan.bound?.says ?? plan.noBound}</p>
       {inForce.behind.says && <p className="red">{inForce.behind.says}</p>}
     </section>
   );

@@ -65,7 +65,7 @@ export function ThreeWays(props: { plan: Plan; house: House }) {
         its best; it is made of guesses, and no saving is claimed from it. The two plain ways keep
         every rule that this plan keeps.
       </p>
-      {plan.bound && <p className="figures">{plan.bound.says}</p>}
+      <p className="figures">{plan.bound?.says ?? plan.noBound}</p>
     </section>
   );
 }

@@ -42,6 +42,36 @@ describe('the bound on paper', () => {
   });
 });
 
+describe('a plan without a bound', () => {
+  const house = aSeason({ brews: [aBrew({ brew: 'Alone' })] });
+  const why = (change: Partial<House>, steps: number) => {
+    const made = plan({ house: { ...house, ...change }, today: TODAY, steps });
+    expect(made.bound).toBeNull();
+    return made.noBound;
+  };
+
+  it('says that it was planned too shortly', () => {
+    // 500 steps a brew, one brew
+    expect(why({}, 499)).toMatch(/takes 500 steps .* these were 499/);
+    expect(plan({ house, today: TODAY, steps: 500 }).noBound).toBeUndefined();
+  });
+
+  it('says that a rule is broken', () => {
+    const brews = house.brews.map((brew) => ({ ...brew, brewOn: '2027-01-04' }));
+    expect(why({ brews }, 2000)).toMatch(/a rule is broken/);
+  });
+
+  it('says that parts of starters may be kept', () => {
+    const rules = { ...house.rules, keptStarterJars: 1 };
+    expect(why({ rules }, 2000)).toMatch(/part of a starter/);
+  });
+
+  it('says that planning was stopped', () => {
+    const made = plan({ house, today: TODAY, steps: 2000 }, () => true);
+    expect(made.noBound).toMatch(/stopped/);
+  });
+});
+
 describe('the bound', () => {
   it.each([1, 3])('is never above the cost of a plan, %i generations told apart', (levels) => {
     fc.assert(
