@@ -55,7 +55,7 @@ export function buildNet(asker: Asker, groups: Groups, limits: Limits): Net | nu
   const givers = [...free, ...brewed].map((b, i) => giverOf(asker, b, i, spots[i] ?? [], levels));
   const arcs = new Arcs(asker, free, givers, places, levels, {
     ...GRAIN,
-    exact: free.length <= FEW,
+    exact: !(limits.coarse ?? free.length > FEW),
   });
   const stateBrew = new Column();
   const stateLevel = new Column();

@@ -12,9 +12,11 @@ import { aBrew, aSeason, aYeast, TWELVE_P, UNDYING } from '../../builders/season
 
 const TODAY = '2027-02-01';
 
-function bound(house: House, at: { leftOut: number; cost: number }, levels = 1): number | null {
+type How = { levels?: number; coarse?: boolean };
+
+function bound(house: House, at: { leftOut: number; cost: number }, how: How = {}): number | null {
   const problem = compile(house, TODAY, NO_FACTS, [], null);
-  const effort = { turns: 150, visits: 5_000_000, levels };
+  const effort = { turns: 150, visits: 5_000_000, levels: 1, ...how };
   return boundOf(problem, new Judge(problem), at, effort)?.costMinor ?? null;
 }
 
@@ -73,19 +75,38 @@ describe('a plan without a bound', () => {
 });
 
 describe('the bound', () => {
-  it.each([1, 3])('is never above the cost of a plan, %i generations told apart', (levels) => {
-    fc.assert(
-      fc.property(seasons, (house) => {
-        const { totals } = plan({ house, today: TODAY, steps: 2000 });
-        fc.pre(totals.hard === 0);
-        // aimed too high, so that nothing holds it back but the truth
-        const aim = { leftOut: totals.leftOutPriority, cost: totals.costMinor * 1.5 + 1000 };
-        const found = bound(house, aim, levels);
-        expect(found).not.toBeNull();
-        expect(found).toBeLessThanOrEqual(totals.costMinor);
-      }),
-      { numRuns: 8, seed: 11 },
-    );
+  const finely = { coarse: false };
+  // as seasons of more than twelve brews are looked at
+  const coarsely = { coarse: true };
+
+  it.each<How>([
+    { levels: 1, ...finely },
+    { levels: 3, ...finely },
+    { levels: 3, ...coarsely },
+  ])(
+    'is never above the cost of a plan: $levels generations told apart, coarse: $coarse',
+    (how) => {
+      fc.assert(
+        fc.property(seasons, (house) => {
+          const { totals } = plan({ house, today: TODAY, steps: 2000 });
+          fc.pre(totals.hard === 0);
+          // aimed too high, so that nothing holds it back but the truth
+          const aim = { leftOut: totals.leftOutPriority, cost: totals.costMinor * 1.5 + 1000 };
+          const found = bound(house, aim, how);
+          expect(found).not.toBeNull();
+          expect(found).toBeLessThanOrEqual(totals.costMinor);
+        }),
+        { numRuns: 8, seed: 11 },
+      );
+    },
+  );
+
+  it('is another one somewhere where slurry is told apart by stretches of days', () => {
+    const at = { leftOut: 0, cost: 10_000 };
+    const differs = fc
+      .sample(seasons, { numRuns: 12, seed: 11 })
+      .filter((house) => bound(house, at, finely) !== bound(house, at, coarsely));
+    expect(differs).not.toEqual([]);
   });
 
   it('is never above the cost of a re-plan, with a brewed beer, a pinned one and a plan in force', () => {
