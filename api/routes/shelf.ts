@@ -1,6 +1,6 @@
 // The shelf: what stands in the cold, what is to come, and the family of all yeast of the season.
 import { Hono } from 'hono';
-import { type Shelf, shelfOf } from '../../planner/index.ts';
+import { asTold, type Shelf, shelfOf } from '../../planner/index.ts';
 import { houseOf, readState } from '../runs/state.ts';
 import type { Parts } from './parts.ts';
 
@@ -12,6 +12,8 @@ export const shelfRoutes = (parts: Parts) =>
     }
     const house = houseOf(state);
     const today = parts.today(house.timeZone);
-    const now = { house, facts: state.record.facts, plan: state.inForce.plan, today };
+    // a label says the mL that the task says
+    const plan = asTold(state.inForce.plan);
+    const now = { house, facts: state.record.facts, plan, today };
     return c.json({ shelf: shelfOf(now) as Shelf | null }, 200);
   });
