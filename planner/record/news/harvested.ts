@@ -1,7 +1,8 @@
 // A beer was harvested, or its jars were read again after they had settled.
-import type { IsoDay, News } from '../../model/index.ts';
+import { type IsoDay, type News, resolveSettings } from '../../model/index.ts';
 import { plusDays } from '../../tasks/days.ts';
 import type { Asked, Resolved } from '../asked.ts';
+import { mayKeepPart } from '../kept-part.ts';
 import { unknownIn } from './known.ts';
 
 type Harvested = Pick<News & { kind: 'harvested' }, 'brew' | 'day' | 'settledMl'>;
@@ -33,13 +34,14 @@ export function harvestedFact(news: Harvested, asked: Asked): Resolved {
 }
 
 /**
- * The day that was told; brew day for what the plan keeps of a starter, though its jar is filled, ticked or read some days
- * later. A beer has nothing to harvest before that.
+ * The day that was told; brew day for what is kept of a starter, though its jar is filled, ticked or read some days later,
+ * and a plan made in between no longer counts on it. A beer has nothing to harvest before that.
  */
-function dayTaken(news: Harvested, asked: Asked): IsoDay {
-  if (asked.ledger.harvested.has(news.brew)) return news.day;
-  const planned = asked.inForce.harvests.find((one) => one.brew === news.brew);
-  const brewedOn = asked.ledger.brewed.get(news.brew)?.fact.day;
-  if (!planned?.ofStarter || brewedOn === undefined || news.day < brewedOn) return news.day;
-  return news.day <= plusDays(brewedOn, TOLD_WITHIN_DAYS) ? brewedOn : news.day;
+function dayTaken(news: Harvested, { ledger, house, inForce }: Asked): IsoDay {
+  const brewed = ledger.brewed.get(news.brew)?.fact;
+  if (ledger.harvested.has(news.brew) || brewed === undefined) return news.day;
+  const planned = inForce.harvests.some((one) => one.brew === news.brew && one.ofStarter);
+  const keeps = planned || resolveSettings(house.kind, house.rules).keptStarterJars > 0;
+  if (!keeps || !mayKeepPart(brewed) || news.day < brewed.day) return news.day;
+  return news.day <= plusDays(brewed.day, TOLD_WITHIN_DAYS) ? brewed.day : news.day;
 }

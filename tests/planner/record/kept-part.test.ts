@@ -66,6 +66,21 @@ describe('a part kept of a starter, as it is told', () => {
     }
   });
 
+  it('is one too where its jar is told after a plan that no longer counted on it', () => {
+    const silence = {
+      on: '2027-03-04',
+      news: { kind: 'slipped', brew: 'Second', to: '2027-03-28' },
+    } as const;
+    const read = (day: string) =>
+      ({ on: day, news: { kind: 'harvested', brew: 'First', day, settledMl: 150 } }) as const;
+    const { facts, plan: now } = live(begun, brewed, silence, read('2027-03-05'));
+    expect(facts.harvested).toMatchObject([{ brew: 'First', day: '2027-03-03' }]);
+    expect(now.harvests).toMatchObject([{ brew: 'First', ofStarter: true, generation: 0 }]);
+    // four days after the brew it may be the beer's own
+    const later = live(begun, brewed, silence, read('2027-03-07')).facts;
+    expect(later.harvested).toMatchObject([{ brew: 'First', day: '2027-03-07' }]);
+  });
+
   it('is lost with a starter that failed', () => {
     const failed = {
       on: '2027-03-02',
