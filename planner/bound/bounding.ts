@@ -6,7 +6,7 @@ import { Asker } from './ask.ts';
 import { buildNet } from './build.ts';
 import { climb } from './climb.ts';
 import { Forest } from './forest.ts';
-import { type Effort, MOST_CUTS, wholeMinor } from './index.ts';
+import { type Effort, FEWEST_TURNS, MOST_CUTS, wholeMinor } from './index.ts';
 import type { Net } from './net.ts';
 import { opening } from './opening.ts';
 import { groupTanks } from './tanks.ts';
@@ -124,9 +124,6 @@ export class Bounding {
     return this.forest;
   }
 }
-
-/** Rounds without which a bound is not worth the name. */
-const FEWEST_TURNS = 10;
 
 function inWords(gapPercent: number | null): string {
   if (gapPercent === null) return 'How far this is above the best possible is not known.';

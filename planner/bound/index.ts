@@ -4,7 +4,6 @@ import type { Problem } from '../timeline/problem.ts';
 import { Asker } from './ask.ts';
 import { buildNet } from './build.ts';
 import { Forest } from './forest.ts';
-
 import { groupTanks } from './tanks.ts';
 import { branch } from './tree.ts';
 
@@ -15,18 +14,19 @@ export type Effort = {
   visits: number;
   /** Generations told apart, or 1 for none. */
   levels: number;
-  /** Slurry is told apart by stretches of days, each taken at its best; left out: in seasons of more than 12 brews. */
+  /** Slurry is told apart by stretches of days, each taken at its best; left out: only in seasons of more than 12 brews. */
   coarse?: boolean;
 };
 
 export type Bound = { costMinor: number; turns: number };
 
 /** Rounds without which a bound is not worth the name. */
-const FEWEST_TURNS = 10;
+export const FEWEST_TURNS = 10;
 
 /**
  * The bound on every plan that breaks no hard rule and leaves out priorities of no more than `leftOut` in all, or null
  * where the season is too large for the effort or no such plan exists. `cost`, of the plan at hand, only sets the pace.
+ * Not for seasons that may keep parts of starters: see `boundingFor`.
  */
 export function boundOf(
   problem: Problem,
