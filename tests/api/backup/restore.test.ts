@@ -156,34 +156,6 @@ describe('a copy put back', () => {
     expect(JSON.parse(await exported()).house.name).toBe('Renamed');
   });
 
-  test('what left the calendar is in it, and comes back under its UID elsewhere too', async () => {
-    const read = async () =>
-      JSON.parse(await exported()).calendar as {
-        uid: string;
-        taskKey: string;
-        sequence: number;
-        goneAt: string | null;
-      }[];
-    const before = await read();
-    await open.putInForce(aPlan({ brews: [], harvests: [], orders: [] }));
-    const empty = await read();
-    expect(empty.filter(({ goneAt }) => goneAt !== null).length).toBeGreaterThan(5);
-    const document = JSON.parse(await exported());
-    const other = await openApp({ house: null });
-    try {
-      await restore({ document, apply: true, addresses: true }, { 'If-Match': '0' }, other);
-      await other.putInForce(aPlan());
-      const { text } = await other.ask('GET', '/api/tasks');
-      const { tasks } = JSON.parse(text) as { tasks: { key: string; uid: string }[] };
-      expect(tasks.length).toBeGreaterThan(5);
-      for (const { key, uid } of tasks) {
-        expect(uid).toBe(before.find(({ taskKey }) => taskKey === key)?.uid);
-      }
-    } finally {
-      await other.close();
-    }
-  });
-
   test('calendars that saw newer entries are told again: stamps and SEQUENCE go on', async () => {
     const feed = (await open.ask('POST', '/api/feeds', {})).json as { made: { address: string } };
     const path = new URL(feed.made.address).pathname;
