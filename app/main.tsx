@@ -4,6 +4,7 @@ import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { Gate } from './parts/gate.tsx';
 import { watchDoors } from './queries/doors.ts';
+import { firstAnswers } from './queries/first-answers.ts';
 import { chooseFirstPage } from './router.ts';
 import { Sheet } from './sheet.tsx';
 import './styles/tokens.css';
@@ -30,8 +31,11 @@ const cache = new QueryClient({
 watchDoors(cache);
 chooseFirstPage();
 const place = document.getElementById('page');
-if (place) {
-  createRoot(place).render(
+// Not awaited here: with that, the build would cut what is shared by all pages into dozens of files.
+if (place) void firstAnswers(cache).then(() => draw(place));
+
+function draw(into: HTMLElement): void {
+  createRoot(into).render(
     <StrictMode>
       <QueryClientProvider client={cache}>
         <Gate>

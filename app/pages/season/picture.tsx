@@ -59,7 +59,8 @@ type Props = {
 export function SeasonPicture(props: Props) {
   const { house, woven, looks, units, active, moving } = props;
   const scroller = useRef<HTMLDivElement>(null);
-  const [room, setRoom] = useState(1000);
+  const [measured, setRoom] = useState<number | null>(null);
+  const room = measured ?? 1000;
   const days = woven.lastDay + 1 - woven.firstDay;
   const printing = usePrinting();
   const fit = Math.max(LEAST_PX_PER_DAY, room / days);
@@ -144,57 +145,69 @@ export function SeasonPicture(props: Props) {
       {/* Scrolls by touch, wheel and the buttons above; within it the arrows walk along the yeast. */}
       <div className="scroller" ref={scroller}>
         <div className="weave" style={{ width: picture.width, height: picture.height }}>
-          <svg className="ground" width={picture.width} height={picture.height} aria-hidden="true">
-            <Ground
-              picture={picture}
-              house={house}
-              axisHeight={AXIS}
-              today={woven.today}
-              sight={sight}
-            />
-            <MonthNames picture={picture} seenFrom={sight.edge} />
-          </svg>
-          <Layers
-            marked={marked}
-            active={active}
-            carried={moving?.brew ?? null}
-            windowY={AXIS - 14}
-          >
-            {moving && <Ghost picture={picture} moving={moving} trial={props.trial} hue={hue} />}
-          </Layers>
-          <Drawing
-            className="links"
-            label="The season: beers in their tanks and the yeast that runs between them. Arrow keys walk along the yeast, Enter opens a pitch, M moves a beer."
-            width={picture.width}
-            height={picture.height}
-            on={{
-              ...hand.on,
-              onKeyDown,
-              onFocus: (event) => {
-                const brew = brewOf(event.target);
-                if (brew === null) return;
-                setTabStop(brew);
-                active.set(brew);
-              },
-              onBlur: () => {
-                hand.onLeft();
-                active.set(null);
-              },
-              // where nothing is pointed at, what has the focus is read out
-              onPointerOver: (event) =>
-                moving === null &&
-                active.set(brewOf(event.target) ?? brewOf(document.activeElement)),
-              onPointerOut: () => moving === null && active.set(brewOf(document.activeElement)),
-            }}
-          >
-            <Links
-              picture={picture}
-              units={units}
-              sight={sight}
-              tabStop={stopAt}
-              carried={moving?.brew ?? null}
-            />
-          </Drawing>
+          {/* Nothing is drawn for a width that is only guessed: it would be drawn twice. */}
+          {measured !== null && (
+            <>
+              <svg
+                className="ground"
+                width={picture.width}
+                height={picture.height}
+                aria-hidden="true"
+              >
+                <Ground
+                  picture={picture}
+                  house={house}
+                  axisHeight={AXIS}
+                  today={woven.today}
+                  sight={sight}
+                />
+                <MonthNames picture={picture} seenFrom={sight.edge} />
+              </svg>
+              <Layers
+                marked={marked}
+                active={active}
+                carried={moving?.brew ?? null}
+                windowY={AXIS - 14}
+              >
+                {moving && (
+                  <Ghost picture={picture} moving={moving} trial={props.trial} hue={hue} />
+                )}
+              </Layers>
+              <Drawing
+                className="links"
+                label="The season: beers in their tanks and the yeast that runs between them. Arrow keys walk along the yeast, Enter opens a pitch, M moves a beer."
+                width={picture.width}
+                height={picture.height}
+                on={{
+                  ...hand.on,
+                  onKeyDown,
+                  onFocus: (event) => {
+                    const brew = brewOf(event.target);
+                    if (brew === null) return;
+                    setTabStop(brew);
+                    active.set(brew);
+                  },
+                  onBlur: () => {
+                    hand.onLeft();
+                    active.set(null);
+                  },
+                  // where nothing is pointed at, what has the focus is read out
+                  onPointerOver: (event) =>
+                    moving === null &&
+                    active.set(brewOf(event.target) ?? brewOf(document.activeElement)),
+                  onPointerOut: () => moving === null && active.set(brewOf(document.activeElement)),
+                }}
+              >
+                <Links
+                  picture={picture}
+                  units={units}
+                  sight={sight}
+                  tabStop={stopAt}
+                  carried={moving?.brew ?? null}
+                />
+              </Drawing>
+            </>
+          )}
         </div>
       </div>
     </div>
