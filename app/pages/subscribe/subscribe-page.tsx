@@ -34,7 +34,9 @@ export default function SubscribePage() {
       <section className="below" aria-labelledby="how">
         <h2 id="how">How to add it</h2>
         <ol className="how">
-          <li>Copy the address, or scan its code with the phone.</li>
+          <li>
+            {loopback ? 'Copy the address.' : 'Copy the address, or scan its code with the phone.'}
+          </li>
           <li>
             In the calendar program, look for adding a calendar by address: it is called
             'subscribe', 'from the web', 'from URL' or 'other calendars'. Do not import the file: an
