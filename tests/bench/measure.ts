@@ -3,6 +3,7 @@
 import { execFileSync } from 'node:child_process';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { cpus } from 'node:os';
+import { MISSED } from './missed.ts';
 
 export type Row = {
   /** What is measured: the key by which the next run finds it again. */
@@ -50,12 +51,13 @@ function before(text: string): Map<string, number> {
   return known;
 }
 
+/** Whether a row is within its target. No figure is not. */
+const met = ({ value, target, better }: Row): boolean =>
+  target === null || (better === 'less' ? value <= target : value >= target);
+
 function verdict(row: Row, old: number | undefined): string {
   const says: string[] = [];
-  if (row.target !== null) {
-    const met = row.better === 'less' ? row.value <= row.target : row.value >= row.target;
-    says.push(met ? 'met' : '**missed**');
-  }
+  if (row.target !== null) says.push(met(row) ? 'met' : '**missed**');
   if (old !== undefined && old !== 0) {
     const worse = row.better === 'less' ? row.value / old - 1 : old / Math.max(1e-9, row.value) - 1;
     if (worse > NOISE) says.push('**worse than before**');
@@ -103,6 +105,8 @@ export function writeSections(
     '|---|---|---|---|---|---|---|',
     ...rows.map((row) => verdictLine(row, old.get(row.what))),
   ];
+  const why = MISSED[name];
+  if (why && !rows.every(met)) lines.push('', `What is missed, and why: ${why}`);
   sections.set(name, lines.join('\n'));
   const known = order.filter((section) => sections.has(section));
   writeFileSync(FILE, `${[HEAD, ...known.map((section) => sections.get(section))].join('\n\n')}\n`);
