@@ -9,7 +9,7 @@ import { ErrorNotice } from '../failed.tsx';
 import { useUnits } from '../units.ts';
 import { count } from '../words.ts';
 import { type Book, openBook, same } from './book.ts';
-import { type Checked, problemWords } from './check.ts';
+import { type Checked, checkBook, problemWords } from './check.ts';
 import { pencilled } from './merge.ts';
 import { MergeSheet } from './merge-sheet.tsx';
 import { editWords, type Reader } from './pencil-words.ts';
@@ -92,6 +92,8 @@ export function SaveBar(props: { open: OpenBook; checked: Checked }) {
     );
   }
   const { house } = checked;
+  // What is shown may lag behind the typing; what is sent is what stands in the book now.
+  const written = () => checkBook(book).house;
   const revision = book.startOver ? (now?.revision ?? book.revision) : book.revision;
   return (
     <>
@@ -120,7 +122,10 @@ export function SaveBar(props: { open: OpenBook; checked: Checked }) {
           <Button
             className="button first"
             isDisabled={house === null || save.isPending}
-            onPress={() => house && save.mutate({ house, revision, startOver: book.startOver })}
+            onPress={() => {
+              const sent = written();
+              if (sent) save.mutate({ house: sent, revision, startOver: book.startOver });
+            }}
           >
             {book.startOver ? 'Begin the season' : 'Save'}
           </Button>
@@ -128,7 +133,10 @@ export function SaveBar(props: { open: OpenBook; checked: Checked }) {
             <Button
               className="button"
               isDisabled={house === null || tryIt.isPending || whatIf?.run.state === 'running'}
-              onPress={() => house && tryIt.mutate(house)}
+              onPress={() => {
+                const sent = written();
+                if (sent) tryIt.mutate(sent);
+              }}
             >
               See what the plan makes of it
             </Button>
