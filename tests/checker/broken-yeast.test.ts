@@ -1,6 +1,6 @@
 // A good plan, one thing spoilt, and the rule that has to be found broken: sources, amounts, starters.
 import { describe, expect, it } from 'vitest';
-import { later, type Row, spoil } from './good-plan.ts';
+import { type Hands, later, type Row, spoil } from './good-plan.ts';
 
 const RULE_3: Row[] = [
   [
@@ -247,6 +247,25 @@ const RULE_11: Row[] = [
     },
   ],
 ];
+
+/** A day after a starter was begun, which is on record with so many times the litres of the plan. */
+function begunYesterday(h: Hands, times: number): void {
+  const { brew, yeast, source, starter } = h.placed((b) => b.starter !== null);
+  if (starter === null) throw new Error('no starter');
+  h.plan.today = later(starter.startOn, 1);
+  h.facts.begun.push({ brew, day: starter.startOn, yeast, litres: starter.litres * times, source });
+}
+
+describe('a starter that is begun', () => {
+  it('may have been begun before today', async () => {
+    expect(await spoil('lantern-shed', (h) => begunYesterday(h, 1))).not.toContain('11 past');
+  });
+
+  it('12 begun: keeps its size', async () => {
+    expect(await spoil('lantern-shed', (h) => begunYesterday(h, 1))).not.toContain('12 begun');
+    expect(await spoil('lantern-shed', (h) => begunYesterday(h, 2))).toContain('12 begun');
+  });
+});
 
 describe.each([
   ['3', RULE_3],

@@ -65,6 +65,8 @@ export type Placed = {
   R: number | null;
   /** The day on which the yeast is taken out of the cold or opened. */
   draw: number;
+  /** The starter of that day is begun: a fact, on whatever day. */
+  begun: boolean;
 };
 
 export type Case = {
@@ -101,6 +103,7 @@ export function caseOf(
   const yeasts = by(house.yeasts, (yeast) => yeast.yeast);
   const emptied = new Map(facts.brewed.map((fact) => [fact.brew, fact.emptiedOn]));
   const today = num(plan.today);
+  const begunOn = new Map(facts.begun.map((fact) => [fact.brew, num(fact.day)]));
   const placed = plan.brews.flatMap((planned): Placed[] => {
     const brew = brews.get(planned.brew);
     if (brew === undefined) {
@@ -122,9 +125,10 @@ export function caseOf(
     const E = known === null ? calendar.workDayFrom(earliest) : num(known);
     const times = yeast !== undefined && yeast.nature !== 'clean' ? 2 : 1;
     const draw = planned.starter === null ? D : num(planned.starter.startOn);
+    const begun = begunOn.get(planned.brew) === draw && draw <= today;
     const free = E === null || tank === undefined ? null : E + tank.turnaroundDays * times;
     const R = E === null ? null : E + brew.conditionDays;
-    return [{ plan: planned, brew, tank, yeast, D, E, free, R, draw }];
+    return [{ plan: planned, brew, tank, yeast, D, E, free, R, draw, begun }];
   });
   return {
     house,

@@ -111,8 +111,23 @@ function checkPin(c: Case, pin: Pin): void {
     c.report('12 pin-source', pin.brew, 1, 'brews', `${pin.brew} is held to another source.`);
 }
 
+/** A starter that stands ready is pitched as it was made. */
+function checkBegun(c: Case, fact: Facts['begun'][number]): void {
+  const p = c.placedOf.get(fact.brew);
+  if (!p?.begun || p.plan.done) return;
+  if (!near(p.plan.starter?.litres ?? 0, fact.litres, 0.001))
+    c.report(
+      '12 begun',
+      fact.brew,
+      1,
+      'starters',
+      `The starter for ${fact.brew} is of another size.`,
+    );
+}
+
 /** Rule 12, and the pins. */
 export function checkFacts(c: Case): void {
+  for (const fact of c.facts.begun) checkBegun(c, fact);
   const brewed = new Set(c.facts.brewed.map((fact) => fact.brew));
   const harvested = new Set(c.facts.harvested.map((fact) => fact.brew));
   for (const fact of c.facts.brewed) checkBrewed(c, fact);

@@ -118,7 +118,7 @@ function checkSlurry(c: Case, p: Placed): void {
       'days',
       `${label} is ${p.draw - H} days old when drawn.`,
     );
-  if (p.draw < c.today)
+  if (p.draw < c.today && !p.begun)
     c.report('3 past', name, c.today - p.draw, 'days', `${name} would draw on a day that is over.`);
 }
 
@@ -136,7 +136,7 @@ function checkCheck(c: Case, p: Placed): void {
   const day = num(checkOn);
   if (day > p.draw) say('check', `checked on ${checkOn}, after it is drawn.`);
   if (day < num(source.harvestedOn)) say('check', `checked on ${checkOn}, before it is harvested.`);
-  if (day < c.today) say('check', `checked on ${checkOn}, which is over.`);
+  if (day < c.today && !p.begun) say('check', `checked on ${checkOn}, which is over.`);
   if (c.calendar.isClosed(day)) say('check-closed', `checked on ${checkOn}, a closed day.`);
   if (fallback.kind === 'none' || fallback.decideBy === null) return;
   const decide = num(fallback.decideBy);

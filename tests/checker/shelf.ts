@@ -34,7 +34,7 @@ function houseJars(c: Case): Stay[] {
     if (gone.has(jar.jar)) return [];
     const row = shown.get(jar.jar);
     const user = used.get(jar.jar);
-    if (user?.plan.done === true) return [];
+    if (user?.plan.done === true || user?.begun === true) return [];
     if (row === undefined) {
       c.report('sums shelf', jar.jar, 1, 'jars', `Jar ${jar.jar} is not on the plan's shelf.`);
       return [];

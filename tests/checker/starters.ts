@@ -19,7 +19,7 @@ function checkOne(c: Case, p: Placed, starter: Starter): void {
     );
   if (p.plan.source.kind === 'fresh' && p.yeast?.form === 'dry')
     c.report('11 dry', name, 1, 'starters', `${name} gets dry packs, which take no starter.`);
-  if (start < c.today)
+  if (start < c.today && !p.begun)
     c.report(
       '11 past',
       name,
