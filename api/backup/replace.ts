@@ -23,6 +23,10 @@ async function withoutTriggers(tx: Db, work: () => Promise<void>): Promise<void>
   for (const trigger of triggers) await tx.run(sql.raw(trigger.sql));
 }
 
+/** The key of an entry whose task is never laid out again, as a new season gives it. */
+const putAwayKey = ({ taskKey, uid }: { taskKey: string; uid: string }): string =>
+  taskKey.endsWith(`#${uid}`) ? taskKey : `${taskKey}#${uid}`;
+
 /**
  * Entries that calendars know already have to change in place: their marks may not go back, or a
  * calendar would keep what it has.
@@ -58,8 +62,14 @@ async function replaceCalendar(tx: Db, whole: WholeHouse, now: Date): Promise<vo
   // What has left the calendar stays known, so that no UID is ever used for something else.
   const kept = new Set(rows.map(({ uid }) => uid));
   const gone = [...known.values()].filter(({ uid }) => !kept.has(uid));
+  // Of a house that shares no entry nothing comes back, even where a brew has the same name.
+  const another = rows.length > 0 && gone.length === known.size;
   await inChunks(
-    gone.map((row) => ({ ...row, goneAt: row.goneAt ?? now.toISOString() })),
+    gone.map((row) => ({
+      ...row,
+      taskKey: another ? putAwayKey(row) : row.taskKey,
+      goneAt: row.goneAt ?? now.toISOString(),
+    })),
     (some) => tx.insert(calendarEntry).values(some),
   );
 }
